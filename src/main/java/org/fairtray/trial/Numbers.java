@@ -1,0 +1,14 @@
+package org.fairtray.trial;
+
+import java.util.regex.Pattern;
+
+/** Whether a level's text is a plain decimal number. */
+final class Numbers {
+    private static final Pattern DECIMAL = Pattern.compile("[-+]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][-+]?\\d+)?");
+
+    private Numbers() {}
+
+    static boolean isNumber(String text) {
+        return DECIMAL.matcher(text).matches();
+    }
+}
