@@ -1,0 +1,34 @@
+package org.fairtray.design;
+
+import java.util.Collections;
+import java.util.List;
+import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.rng.core.source64.SplitMix64;
+import org.apache.commons.rng.core.source64.XoShiRo256PlusPlus;
+
+/**
+ * The random generator behind every draw, named so that a seal can be checked anywhere: xoshiro256++, its state filled
+ * from the seed by SplitMix64.
+ *
+ * <p>Source: Blackman and Vigna (2021), Scrambled linear pseudorandom number generators, ACM Transactions on Mathematical
+ * Software 47, 36.
+ */
+public final class Generator {
+    /** What a seal calls it. */
+    public static final String NAME = "xoshiro256++, seeded by SplitMix64";
+
+    private Generator() {}
+
+    /** A generator that gives the same numbers for the same seed on every machine. */
+    public static UniformRandomProvider of(long seed) {
+        var filler = new SplitMix64(seed);
+        return new XoShiRo256PlusPlus(filler.nextLong(), filler.nextLong(), filler.nextLong(), filler.nextLong());
+    }
+
+    /** Puts a list in random order, each order equally likely (Fisher and Yates). */
+    static void shuffle(List<?> list, UniformRandomProvider random) {
+        for (int i = list.size() - 1; i > 0; i--) {
+            Collections.swap(list, i, random.nextInt(i + 1));
+        }
+    }
+}

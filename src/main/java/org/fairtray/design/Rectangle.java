@@ -1,0 +1,148 @@
+package org.fairtray.design;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.apache.commons.rng.UniformRandomProvider;
+
+/**
+ * A random arrangement of t treatments in r rows and c columns, k to a cell, in which every treatment is equally often in
+ * every row and equally often in every column, and at most once in a cell. With r = c = t and k = 1 it is a Latin square.
+ *
+ * <p>Drawn by the random walk of Jacobson and Matthews on the three-way table of rows, columns and treatments, widened
+ * from lines that add up to 1 to lines that add up to any fixed number. A step changes eight corners of a box by one; an
+ * arrangement with one entry of -1 may come in between, one with an entry of 2 is refused. Steps there and back are
+ * equally likely, so every arrangement the walk can reach is equally likely in the end. Rows, columns and treatments are
+ * then put in random order.
+ *
+ * <p>Source: Jacobson and Matthews (1996), Generating uniformly distributed random Latin squares, Journal of
+ * Combinatorial Designs 4, 405-437. That every arrangement can be reached is proved there for Latin squares; for the
+ * wider case it is checked by counting in the tests.
+ */
+final class Rectangle {
+    private final int rows;
+    private final int columns;
+    private final int perCell;
+    private final int treatments;
+    private final byte[][][] table;
+    private final UniformRandomProvider random;
+    /** The corner that is -1 (row, column, treatment), or null while the arrangement is proper. */
+    private int[] negative;
+
+    private Rectangle(int rows, int columns, int perCell, int treatments, UniformRandomProvider random) {
+        this.rows = rows;
+        this.columns = columns;
+        this.perCell = perCell;
+        this.treatments = treatments;
+        this.random = random;
+        this.table = new byte[rows][columns][treatments];
+        for (int i = 0; i < rows; i++) {
+            for (int j = 0; j < columns; j++) {
+                for (int l = 0; l < perCell; l++) {
+                    table[i][j][((i + j) * perCell + l) % treatments] = 1;
+                }
+            }
+        }
+    }
+
+    /** Whether such an arrangement exists: rows and columns hold whole sets of treatments, and no cell more than one. */
+    static boolean exists(int rows, int columns, int perCell, int treatments) {
+        return perCell <= treatments && rows * perCell % treatments == 0 && columns * perCell % treatments == 0;
+    }
+
+    /**
+     * Draws one.
+     *
+     * @return treatment numbers from 0, by row, column and place in the cell; the places of a cell in random order
+     * @throws IllegalArgumentException if none exists
+     */
+    static int[][][] draw(int rows, int columns, int perCell, int treatments, UniformRandomProvider random) {
+        if (!exists(rows, columns, perCell, treatments)) {
+            throw new IllegalArgumentException(rows + " x " + columns + " cells of " + perCell + " can't hold "
+                    + treatments + " treatments equally often in every row and column");
+        }
+        var walk = new Rectangle(rows, columns, perCell, treatments, random);
+        if (perCell < treatments) {
+            walk.mix();
+        }
+        return walk.inRandomOrder();
+    }
+
+    /** Walks until as many proper arrangements were met as forget the start; ten times the entries is ample. */
+    private void mix() {
+        long wanted = 10L * rows * columns * treatments;
+        for (long met = 0; met < wanted; ) {
+            step();
+            if (negative == null) {
+                met++;
+            }
+        }
+    }
+
+    private void step() {
+        int[] corner = negative == null ? emptyEntry() : negative;
+        int i = corner[0];
+        int j = corner[1];
+        int s = corner[2];
+        int otherRow = oneOf(rows, row -> table[row][j][s] == 1);
+        int otherColumn = oneOf(columns, column -> table[i][column][s] == 1);
+        int other = oneOf(treatments, treatment -> table[i][j][treatment] == 1);
+        boolean refused = table[otherRow][otherColumn][s] == 1
+                || table[otherRow][j][other] == 1
+                || table[i][otherColumn][other] == 1;
+        if (!refused) {
+            table[i][j][s]++;
+            table[i][j][other]--;
+            table[otherRow][j][s]--;
+            table[i][otherColumn][s]--;
+            table[otherRow][otherColumn][s]++;
+            table[otherRow][j][other]++;
+            table[i][otherColumn][other]++;
+            table[otherRow][otherColumn][other]--;
+            negative = table[otherRow][otherColumn][other] < 0 ? new int[] {otherRow, otherColumn, other} : null;
+        }
+    }
+
+    private int[] emptyEntry() {
+        while (true) {
+            int i = random.nextInt(rows);
+            int j = random.nextInt(columns);
+            int s = random.nextInt(treatments);
+            if (table[i][j][s] == 0) {
+                return new int[] {i, j, s};
+            }
+        }
+    }
+
+    private int oneOf(int count, java.util.function.IntPredicate is) {
+        int[] choices = IntStream.range(0, count).filter(is).toArray();
+        return choices[random.nextInt(choices.length)];
+    }
+
+    private int[][][] inRandomOrder() {
+        var rowOrder = order(rows);
+        var columnOrder = order(columns);
+        var names = order(treatments);
+        var drawn = new int[rows][columns][perCell];
+        for (int i = 0; i < rows; i++) {
+            for (int j = 0; j < columns; j++) {
+                var entries = table[rowOrder.get(i)][columnOrder.get(j)];
+                var cell = new ArrayList<Integer>();
+                for (int s = 0; s < treatments; s++) {
+                    if (entries[s] == 1) {
+                        cell.add(names.get(s));
+                    }
+                }
+                Generator.shuffle(cell, random);
+                drawn[i][j] = cell.stream().mapToInt(Integer::intValue).toArray();
+            }
+        }
+        return drawn;
+    }
+
+    private List<Integer> order(int count) {
+        var order = new ArrayList<>(IntStream.range(0, count).boxed().toList());
+        Generator.shuffle(order, random);
+        return order;
+    }
+}

@@ -1,0 +1,70 @@
+package org.fairtray.statistics;
+
+import java.util.Optional;
+
+/**
+ * The Cholesky factor L of a small symmetric positive definite matrix A = LL', for solving and inverting.
+ *
+ * <p>Source: Golub and Van Loan (2013), Matrix Computations, 4th ed., section 4.2.
+ */
+final class Cholesky {
+    private final double[][] lower;
+
+    private Cholesky(double[][] lower) {
+        this.lower = lower;
+    }
+
+    /**
+     * Factors a k x k matrix, of which only the lower triangle is read.
+     *
+     * @return empty where the matrix is not positive definite to working precision
+     */
+    static Optional<Cholesky> of(double[][] matrix) {
+        int k = matrix.length;
+        var lower = new double[k][k];
+        for (int i = 0; i < k; i++) {
+            for (int j = 0; j <= i; j++) {
+                double rest = matrix[i][j];
+                for (int l = 0; l < j; l++) {
+                    rest -= lower[i][l] * lower[j][l];
+                }
+                if (i == j && !(rest > 1e-14 * Math.abs(matrix[i][i]))) {
+                    return Optional.empty();
+                }
+                lower[i][j] = i == j ? Math.sqrt(rest) : rest / lower[j][j];
+            }
+        }
+        return Optional.of(new Cholesky(lower));
+    }
+
+    /** The x for which Ax = b; b of k numbers, not changed. */
+    double[] solve(double[] b) {
+        int k = lower.length;
+        var x = b.clone();
+        for (int i = 0; i < k; i++) {
+            for (int j = 0; j < i; j++) {
+                x[i] -= lower[i][j] * x[j];
+            }
+            x[i] /= lower[i][i];
+        }
+        for (int i = k - 1; i >= 0; i--) {
+            for (int j = i + 1; j < k; j++) {
+                x[i] -= lower[j][i] * x[j];
+            }
+            x[i] /= lower[i][i];
+        }
+        return x;
+    }
+
+    /** The inverse of A, k x k. */
+    double[][] inverse() {
+        int k = lower.length;
+        var inverse = new double[k][];
+        for (int i = 0; i < k; i++) {
+            var unit = new double[k];
+            unit[i] = 1;
+            inverse[i] = solve(unit);
+        }
+        return inverse;
+    }
+}

@@ -1,0 +1,43 @@
+package org.fairtray.statistics;
+
+/**
+ * Coefficients of a fitted model with their covariance at dispersion 1. Immutable.
+ */
+public final class Estimates {
+    private final double[] coefficients;
+    private final double[][] covariance;
+
+    Estimates(double[] coefficients, double[][] covariance) {
+        this.coefficients = coefficients;
+        this.covariance = covariance;
+    }
+
+    /** How many coefficients there are. */
+    public int size() {
+        return coefficients.length;
+    }
+
+    /** Coefficient j. */
+    public double coefficient(int j) {
+        return coefficients[j];
+    }
+
+    /** The standard error of coefficient j at dispersion 1. */
+    public double standardError(int j) {
+        return Math.sqrt(covariance[j][j]);
+    }
+
+    /** The combination w'b of the coefficients. */
+    public double combination(double[] weights) {
+        return Vectors.dot(weights, coefficients);
+    }
+
+    /** The variance of w'b at dispersion 1. */
+    public double variance(double[] weights) {
+        double sum = 0;
+        for (int a = 0; a < weights.length; a++) {
+            sum += weights[a] * Vectors.dot(covariance[a], weights);
+        }
+        return Math.max(0, sum);
+    }
+}
