@@ -148,6 +148,20 @@ public final class Decomposition {
         return new StratumFit(fitted, Span.empty().with(columns(projected, all)));
     }
 
+    /** Whether all contrasts of each term have the same efficiency in a stratum. */
+    public boolean evenIn(int stratum) {
+        for (int t = 0; t < terms.size(); t++) {
+            var inside =
+                    contrasts(t).stream().map(c -> strata.project(stratum, c)).toList();
+            var values = eigenvalues(products(inside));
+            double first = values.isEmpty() ? 0 : values.get(0);
+            if (values.stream().anyMatch(e -> Math.abs(e - first) > ROUNDING)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** Harmonic mean of the efficiencies above 0 of a term in a stratum, beside what the terms before it take. */
     private double efficiency(int s, int t, Span before) {
         var inside = adjusted(t).stream()

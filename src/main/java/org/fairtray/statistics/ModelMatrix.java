@@ -1,6 +1,7 @@
 package org.fairtray.statistics;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -8,14 +9,22 @@ import java.util.List;
  * before it. Immutable.
  */
 public final class ModelMatrix {
-    private final List<String> names;
-    private final List<String> redundant;
-    private final double[][] rows;
+    /** Weights are averages of 0s and 1s; what is left of an exact relation is rounding. */
+    private static final double ROUNDING = 1e-6;
 
-    private ModelMatrix(List<String> names, List<String> redundant, double[][] rows) {
-        this.names = names;
-        this.redundant = redundant;
+    private final List<String> allNames;
+    private final List<Integer> kept;
+    private final double[][] rows;
+    private final List<Relation> relations;
+
+    /** A redundant column as the combination of the kept ones that it is. */
+    private record Relation(int column, double[] combination) {}
+
+    private ModelMatrix(List<String> allNames, List<Integer> kept, double[][] rows, List<Relation> relations) {
+        this.allNames = allNames;
+        this.kept = kept;
         this.rows = rows;
+        this.relations = relations;
     }
 
     /** A named column of n numbers. */
@@ -41,28 +50,57 @@ public final class ModelMatrix {
                 rows[i][j] = arrays.get(kept.get(j))[i];
             }
         }
-        var redundant = new ArrayList<String>();
+        var names = columns.stream().map(Column::name).toList();
+        return new ModelMatrix(names, kept, rows, relations(rows, arrays, kept));
+    }
+
+    private static List<Relation> relations(double[][] rows, List<double[]> columns, List<Integer> kept) {
+        if (kept.size() == columns.size()) {
+            return List.of();
+        }
+        var alone = new ModelMatrix(List.of(), kept, rows, List.of());
+        var ones = new double[rows.length];
+        Arrays.fill(ones, 1);
+        var factor = Cholesky.of(alone.products(ones)).orElseThrow();
+        var relations = new ArrayList<Relation>();
         for (int j = 0; j < columns.size(); j++) {
             if (!kept.contains(j)) {
-                redundant.add(columns.get(j).name());
+                relations.add(new Relation(j, factor.solve(alone.sum(columns.get(j)))));
             }
         }
-        return new ModelMatrix(kept.stream().map(j -> columns.get(j).name()).toList(), List.copyOf(redundant), rows);
+        return relations;
     }
 
     /** Names of the columns kept, in order. */
     public List<String> names() {
-        return names;
+        return kept.stream().map(allNames::get).toList();
     }
 
     /** Names of the columns left out. */
     public List<String> redundant() {
-        return redundant;
+        return relations.stream().map(r -> allNames.get(r.column)).toList();
+    }
+
+    /**
+     * Whether a combination of the coefficients of all columns can be estimated: it gives every redundant column the
+     * weight that follows from the kept ones.
+     *
+     * @param weights one for each column that was given, redundant ones too
+     */
+    public boolean estimable(double[] weights) {
+        double[] inside = ofKept(weights);
+        return relations.stream()
+                .allMatch(r -> Math.abs(weights[r.column] - Vectors.dot(r.combination, inside)) < ROUNDING);
+    }
+
+    /** The weights of the kept columns among those of all. */
+    public double[] ofKept(double[] weights) {
+        return kept.stream().mapToDouble(j -> weights[j]).toArray();
     }
 
     /** How many columns are kept. */
     public int width() {
-        return names.size();
+        return kept.size();
     }
 
     /** How many rows there are. */

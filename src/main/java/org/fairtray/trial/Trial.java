@@ -108,4 +108,24 @@ public record Trial(
     public List<String> factorNames() {
         return factors.stream().map(Factor::name).toList();
     }
+
+    /** The same trial in another place. */
+    public Trial at(Place elsewhere) {
+        return new Trial(
+                title,
+                question,
+                crop,
+                factors,
+                control,
+                never,
+                elsewhere,
+                definitions,
+                batches,
+                replicates,
+                counting,
+                outcomes,
+                choices,
+                expectations,
+                costs);
+    }
 }

@@ -1,0 +1,42 @@
+package org.fairtray.analysis;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.fairtray.design.Faults;
+import org.fairtray.design.Structure;
+import org.fairtray.trial.Layout;
+import org.fairtray.trial.Reading;
+import org.fairtray.trial.Trial;
+
+/** The analysis of a whole trial. */
+public final class Analysis {
+    private Analysis() {}
+
+    /**
+     * Analyses every outcome of a trial.
+     *
+     * @param trial the plan
+     * @param layout which tray stood where and got what; one tray or more
+     * @param readings what was read
+     * @param sealing the seal as it stands
+     * @param version of the program
+     */
+    public static Findings of(Trial trial, Layout layout, List<Reading> readings, Sealing sealing, String version) {
+        var tallies = Tallies.of(trial, readings);
+        var faults = Faults.of(Structure.of(trial, layout.trays()));
+        var outcomes = trial.outcomes().stream()
+                .map(o -> OutcomeAnalysis.of(trial, layout, tallies, o))
+                .toList();
+        var warnings = new ArrayList<Findings.Warning>();
+        if (!sealing.holds()) {
+            warnings.add(new Findings.Warning(
+                    "not randomised", List.of(), sealing.finding().sentence()));
+        }
+        faults.forEach(f ->
+                warnings.add(new Findings.Warning(f.kind().label(), f.factors(), f.sentence() + " " + f.remedy())));
+        for (int i = 0; i < outcomes.size(); i++) {
+            warnings.addAll(OutcomeWarnings.of(trial.outcomes().get(i), outcomes.get(i)));
+        }
+        return new Findings(version, trial.title(), sealing.holds(), sealing.finding(), outcomes, warnings);
+    }
+}

@@ -1,0 +1,157 @@
+package org.fairtray.analysis;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.fairtray.design.Structure;
+import org.fairtray.design.Term;
+import org.fairtray.statistics.Decomposition;
+import org.fairtray.statistics.Tail;
+import org.fairtray.trial.Place;
+
+/** The analysis of variance: each term in the strata that hold information on it. */
+final class AnovaPart {
+    /** A residual below this share of the sum of squared values is their rounding, and so would a ratio to it be. */
+    private static final double ROUNDING = 1e-29;
+
+    private final Structure structure;
+    private final List<Decomposition.Table> tables;
+    private final double wholeSumOfSquares;
+
+    private AnovaPart(Structure structure, double[] values) {
+        this.structure = structure;
+        this.tables = structure.decomposition().analyse(values);
+        double whole = 0;
+        for (double value : values) {
+            whole += value * value;
+        }
+        this.wholeSumOfSquares = whole;
+    }
+
+    /** Analyses one value for each tray of a structure. */
+    static AnovaPart of(Structure structure, double[] values) {
+        return new AnovaPart(structure, values);
+    }
+
+    /** The residual mean square of a stratum; null where nothing is left. */
+    Double residualMeanSquare(int stratum) {
+        var table = tables.get(stratum);
+        return table.residualDf() == 0 ? null : table.residualSumOfSquares() / table.residualDf();
+    }
+
+    /** The mean square of a term in a stratum; null where it has none there. */
+    Double meanSquare(Term term, int stratum) {
+        return tables.get(stratum).rows().stream()
+                .filter(r -> structure.terms().get(r.part().term()).equals(term))
+                .map(r -> r.sumOfSquares() / r.part().df())
+                .findFirst()
+                .orElse(null);
+    }
+
+    /** The same as findings. */
+    Findings.Anova findings(String scale) {
+        var decomposition = structure.decomposition();
+        var strata = new ArrayList<Findings.Stratum>();
+        for (int s = 0; s < tables.size(); s++) {
+            var stratum = stratum(s);
+            if (!stratum.terms().isEmpty() || stratum.residual() != null) {
+                strata.add(stratum);
+            }
+        }
+        boolean leastSquares = !decomposition.isOrthogonal() && tables.size() == 1;
+        return new Findings.Anova(
+                scale,
+                leastSquares ? "mixed" : "strata",
+                decomposition.isOrthogonal(),
+                strata,
+                leastSquares ? strata.stream().flatMap(s -> s.terms().stream()).toList() : null,
+                leastSquares ? variances() : null,
+                notes());
+    }
+
+    private Map<String, Double> variances() {
+        var variances = new LinkedHashMap<String, Double>();
+        variances.put(Place.TRAY, residualMeanSquare(0));
+        return variances;
+    }
+
+    private Findings.Stratum stratum(int s) {
+        var table = tables.get(s);
+        var residual = table.residualDf() == 0
+                ? null
+                : new Findings.Residual(table.residualDf(), table.residualSumOfSquares(), residualMeanSquare(s));
+        return new Findings.Stratum(
+                structure.strataNames().get(s),
+                table.rows().stream().map(r -> term(r, residual)).toList(),
+                residual);
+    }
+
+    private Findings.AnovaTerm term(Decomposition.Row row, Findings.Residual residual) {
+        var term = structure.terms().get(row.part().term());
+        int df = row.part().df();
+        double meanSquare = row.sumOfSquares() / df;
+        boolean testable = residual != null && residual.sumOfSquares() > ROUNDING * wholeSumOfSquares;
+        Double f = testable ? Double.valueOf(meanSquare / residual.meanSquare()) : null;
+        return new Findings.AnovaTerm(
+                term.name(),
+                term.factors(),
+                df,
+                row.sumOfSquares(),
+                meanSquare,
+                f,
+                testable ? Double.valueOf(residual.df()) : null,
+                testable ? Double.valueOf(Tail.f(f, df, residual.df())) : null,
+                row.part().efficiency());
+    }
+
+    private List<String> notes() {
+        var notes = new ArrayList<String>();
+        var decomposition = structure.decomposition();
+        for (int t = 0; t < structure.terms().size(); t++) {
+            var term = structure.terms().get(t);
+            aliasNote(term, decomposition.estimableDf(t)).ifPresent(notes::add);
+            confoundedNote(term).ifPresent(notes::add);
+        }
+        for (int s = 0; s < tables.size(); s++) {
+            if (tables.get(s).residualDf() == 0 && !tables.get(s).rows().isEmpty()) {
+                notes.add("Between units of " + structure.strataNames().get(s)
+                        + " no degrees of freedom are left for error, so nothing is tested there.");
+            }
+        }
+        if (tables.size() > 1 && !decomposition.isOrthogonal()) {
+            notes.add("The layout is not orthogonal: each term is shown in every stratum that holds information on it,"
+                    + " beside the terms that don't contain it. The strata are not combined into one test.");
+        }
+        return notes;
+    }
+
+    private java.util.Optional<String> aliasNote(Term term, int estimable) {
+        int nominal = term.factors().stream()
+                .mapToInt(f -> structure.trial().factor(f).levels().size() - 1)
+                .reduce(1, Math::multiplyExact);
+        if (estimable == nominal) {
+            return java.util.Optional.empty();
+        }
+        return java.util.Optional.of(
+                estimable == 0
+                        ? term.name() + " can't be estimated: it can't be told apart from other terms in these trays."
+                        : "Of the " + nominal + " degrees of freedom of " + term.name() + " only " + estimable
+                                + " can be estimated, because some combinations have no tray.");
+    }
+
+    private java.util.Optional<String> confoundedNote(Term term) {
+        var partly = structure.parts(term).stream()
+                .filter(p -> p.efficiency() < 1 - 1e-7)
+                .map(p -> String.format(
+                        java.util.Locale.ROOT,
+                        "%.3f between units of %s",
+                        p.efficiency(),
+                        structure.strataNames().get(p.stratum())))
+                .toList();
+        return partly.isEmpty()
+                ? java.util.Optional.empty()
+                : java.util.Optional.of("Information on " + term.name() + " is divided: its efficiency factor is "
+                        + String.join(", ", partly) + ".");
+    }
+}

@@ -1,0 +1,136 @@
+package org.fairtray.analysis;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.fairtray.design.Structure;
+import org.fairtray.design.Term;
+import org.fairtray.statistics.ModelMatrix;
+import org.fairtray.trial.Tray;
+import org.fairtray.trial.Treatment;
+import org.fairtray.trial.Trial;
+
+/**
+ * A regression on fixed blocks and terms in treatment coding: each level against the control, named {@code (base)},
+ * {@code block=2}, {@code soak=8}, {@code soak=8 × mat=coir}.
+ */
+final class Model {
+    private final List<Indicator> indicators;
+    private final ModelMatrix matrix;
+    private final List<Map<String, String>> blocks;
+
+    /** A column: 1 for the cells that have all these levels and lie in all these units. */
+    private record Indicator(String name, Treatment levels, Map<String, String> units) {
+        double of(Cell cell) {
+            return cell.treatment().includes(levels) && cell.blocks().entrySet().containsAll(units.entrySet()) ? 1 : 0;
+        }
+    }
+
+    private Model(List<Indicator> indicators, ModelMatrix matrix, List<Map<String, String>> blocks) {
+        this.indicators = indicators;
+        this.matrix = matrix;
+        this.blocks = blocks;
+    }
+
+    /** The model of some terms for the trays of a structure. */
+    static Model of(Structure structure, List<Term> terms) {
+        var indicators = new ArrayList<Indicator>();
+        indicators.add(new Indicator("(base)", new Treatment(Map.of()), Map.of()));
+        for (String level : structure.fixedBlocks()) {
+            indicators.addAll(blockIndicators(structure, level));
+        }
+        for (Term term : terms) {
+            indicators.addAll(termIndicators(structure.trial(), term));
+        }
+        var cells = structure.trays().stream().map(t -> cell(structure, t)).toList();
+        var matrix =
+                ModelMatrix.of(indicators.stream().map(i -> column(i, cells)).toList());
+        return new Model(
+                indicators, matrix, cells.stream().map(Cell::blocks).distinct().toList());
+    }
+
+    private static ModelMatrix.Column column(Indicator indicator, List<Cell> cells) {
+        return new ModelMatrix.Column(
+                indicator.name(), cells.stream().map(indicator::of).toList());
+    }
+
+    private static Cell cell(Structure structure, Tray tray) {
+        var units = new LinkedHashMap<String, String>();
+        structure
+                .fixedBlocks()
+                .forEach(l -> units.put(l, structure.trial().place().unit(l, tray.stand())));
+        return new Cell(tray.treatment(), units);
+    }
+
+    /** A column for each unit but the first; units that their own number tells apart are named by that alone. */
+    private static List<Indicator> blockIndicators(Structure structure, String level) {
+        var place = structure.trial().place();
+        int own = place.names().indexOf(level);
+        Map<List<Integer>, String> units = new TreeMap<>(Model::inWalkingOrder);
+        var numbers = new HashMap<Integer, Boolean>();
+        for (Tray tray : structure.trays()) {
+            var key = place.key(level).stream().map(tray.stand().at()::get).toList();
+            units.put(key, place.unit(level, tray.stand()));
+            numbers.put(tray.stand().at().get(own), true);
+        }
+        boolean ownNumberTells = numbers.size() == units.size();
+        return units.entrySet().stream()
+                .skip(1)
+                .map(u -> new Indicator(
+                        level + "="
+                                + (ownNumberTells ? u.getKey().get(u.getKey().size() - 1) : u.getValue()),
+                        new Treatment(Map.of()),
+                        Map.of(level, u.getValue())))
+                .toList();
+    }
+
+    private static int inWalkingOrder(List<Integer> one, List<Integer> other) {
+        for (int i = 0; i < one.size(); i++) {
+            int order = one.get(i).compareTo(other.get(i));
+            if (order != 0) {
+                return order;
+            }
+        }
+        return 0;
+    }
+
+    /** The first factor's levels change fastest, as the products of columns are usually listed. */
+    private static List<Indicator> termIndicators(Trial trial, Term term) {
+        List<Treatment> products = List.of(new Treatment(Map.of()));
+        for (int i = term.factors().size() - 1; i >= 0; i--) {
+            var factor = trial.factor(term.factors().get(i));
+            var longer = new ArrayList<Treatment>();
+            for (var rest : products) {
+                trial.levelsFromControl(factor).stream()
+                        .skip(1)
+                        .forEach(l -> longer.add(new Treatment(Map.of(factor.name(), l)).with(rest)));
+            }
+            products = longer;
+        }
+        return products.stream().map(p -> new Indicator(name(p), p, Map.of())).toList();
+    }
+
+    private static String name(Treatment levels) {
+        return levels.levels().entrySet().stream()
+                .map(e -> e.getKey() + "=" + e.getValue())
+                .collect(Collectors.joining(" × "));
+    }
+
+    ModelMatrix matrix() {
+        return matrix;
+    }
+
+    /** The blocks that some tray stands in. */
+    List<Map<String, String>> blocks() {
+        return blocks;
+    }
+
+    /** The row that describes a cell, with an entry for every column, redundant ones too. */
+    double[] row(Cell cell) {
+        return indicators.stream().mapToDouble(i -> i.of(cell)).toArray();
+    }
+}

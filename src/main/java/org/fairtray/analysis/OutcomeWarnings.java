@@ -1,0 +1,31 @@
+package org.fairtray.analysis;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.fairtray.trial.Outcome;
+
+/** What in the data of an outcome stands in the way of an answer. */
+final class OutcomeWarnings {
+    private OutcomeWarnings() {}
+
+    static List<Findings.Warning> of(Outcome outcome, Findings.OutcomeFindings found) {
+        var warnings = new ArrayList<Findings.Warning>();
+        if (found.trays() == 0) {
+            warnings.add(new Findings.Warning(
+                    "nothing read",
+                    List.of(),
+                    "No tray has a reading of " + outcome.name() + " on day " + outcome.day() + "."));
+        } else if (!found.leftOut().isEmpty()) {
+            warnings.add(new Findings.Warning(
+                    "left out",
+                    List.of(),
+                    found.leftOut().size() + (found.leftOut().size() == 1 ? " tray is" : " trays are") + " left out of "
+                            + outcome.name() + ": " + String.join(", ", found.leftOut()) + "."));
+        }
+        if (found.logistic() != null && found.logistic().separation() != null) {
+            warnings.add(new Findings.Warning(
+                    "separation", List.of(), found.logistic().separation()));
+        }
+        return warnings;
+    }
+}

@@ -1,0 +1,248 @@
+package org.fairtray.analysis;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.DoubleFunction;
+import java.util.stream.Collectors;
+import org.fairtray.design.Fault;
+import org.fairtray.design.Structure;
+import org.fairtray.design.Term;
+import org.fairtray.trial.Factor;
+import org.fairtray.trial.Treatment;
+
+/**
+ * One verdict a factor, in a sentence with numbers: <i>no worthwhile change</i> where the whole interval of every level's
+ * difference lies within plus or minus what is worthwhile; else <i>changed</i> where the factor's test is at or below
+ * alpha; else <i>cannot tell</i>.
+ */
+final class Verdicts {
+    private final Structure structure;
+    private final String outcome;
+    private final boolean rates;
+    private final Tests tests;
+    private final Effects effects;
+    private final List<Findings.Effect> found;
+
+    Verdicts(Structure structure, String outcome, boolean rates, Tests tests, Effects effects) {
+        this.structure = structure;
+        this.outcome = outcome;
+        this.rates = rates;
+        this.tests = tests;
+        this.effects = effects;
+        this.found = effects.findings();
+    }
+
+    List<Findings.Effect> effects() {
+        return found;
+    }
+
+    /** The verdicts, given the faults of the layout. */
+    List<Findings.Verdict> findings(List<Fault> faults) {
+        return structure.trial().factors().stream().map(f -> verdict(f, faults)).toList();
+    }
+
+    private double alpha() {
+        return structure.trial().choices().alpha();
+    }
+
+    /** What is worthwhile is said as a rate, so it says nothing of a measure. */
+    private OptionalDouble worthwhile() {
+        return rates ? structure.trial().expectations().worthwhile() : OptionalDouble.empty();
+    }
+
+    private Findings.Verdict verdict(Factor factor, List<Fault> faults) {
+        var own = found.stream().filter(e -> e.factor().equals(factor.name())).toList();
+        var test = tests.of(factor.name());
+        if (own.isEmpty() || test.p() == null || own.stream().allMatch(e -> e.difference() == null)) {
+            return new Findings.Verdict(factor.name(), "cannot tell", untestable(factor, own, faults));
+        }
+        if (withinWorthwhile(own)) {
+            return new Findings.Verdict(factor.name(), "no worthwhile change", noWorthwhileChange(factor, own, test));
+        }
+        return test.p() <= alpha()
+                ? new Findings.Verdict(factor.name(), "changed", changed(factor, own, test))
+                : new Findings.Verdict(factor.name(), "cannot tell", cannotTell(factor, own, test));
+    }
+
+    private boolean withinWorthwhile(List<Findings.Effect> own) {
+        return worthwhile().isPresent()
+                && own.stream()
+                        .allMatch(e -> e.low() != null
+                                && -worthwhile().getAsDouble() < e.low()
+                                && e.high() < worthwhile().getAsDouble());
+    }
+
+    private String untestable(Factor factor, List<Findings.Effect> own, List<Fault> faults) {
+        String reason = faults.stream()
+                .filter(f -> f.factors().contains(factor.name()))
+                .map(Fault::sentence)
+                .findFirst()
+                .orElse("Too few trays are left to hold a difference against.");
+        String seen = own.stream()
+                .filter(e -> e.difference() != null)
+                .map(e -> level(factor, e.level()) + " gave " + value(e, true) + " and " + level(factor, e.against())
+                        + " " + value(e, false))
+                .collect(Collectors.joining("; "));
+        return "We cannot tell whether " + factor.name() + " changed " + outcome + ". " + reason
+                + (seen.isEmpty() ? "" : " What was seen: " + seen + ".");
+    }
+
+    private String changed(Factor factor, List<Findings.Effect> own, Findings.TermTest test) {
+        var clear = own.stream()
+                .filter(e -> e.pAdjusted() != null && e.pAdjusted() <= alpha())
+                .toList();
+        if (clear.isEmpty()) {
+            return capital(factor.name()) + " changed " + outcome + ": its levels differ among themselves ("
+                    + test(test)
+                    + "), though none stands out from "
+                    + level(factor, own.get(0).against()) + " alone."
+                    + dependence(factor);
+        }
+        return capital(factor.name()) + " changed " + outcome + ": "
+                + clear.stream().map(e -> difference(factor, e)).collect(Collectors.joining("; ")) + " (" + test(test)
+                + ")." + others(factor, own, clear) + dependence(factor);
+    }
+
+    private String others(Factor factor, List<Findings.Effect> own, List<Findings.Effect> clear) {
+        var open = own.stream()
+                .filter(e -> !clear.contains(e) && e.difference() != null)
+                .map(e -> level(factor, e.level()))
+                .toList();
+        return open.isEmpty()
+                ? ""
+                : " Not clear against " + level(factor, own.get(0).against()) + ": " + String.join(", ", open) + ".";
+    }
+
+    private String noWorthwhileChange(Factor factor, List<Findings.Effect> own, Findings.TermTest test) {
+        String margin = Words.points(worthwhile().getAsDouble());
+        String small = test.p() <= alpha() ? " There is a change, but it is smaller than that." : "";
+        return capital(factor.name()) + " made no worthwhile change to " + outcome
+                + ": whatever the true difference is, it is"
+                + " less than " + margin + " ("
+                + own.stream().map(e -> shortly(factor, e)).collect(Collectors.joining("; "))
+                + ")." + small + dependence(factor);
+    }
+
+    private String cannotTell(Factor factor, List<Findings.Effect> own, Findings.TermTest test) {
+        return "We cannot tell whether " + factor.name() + " changed " + outcome + ": "
+                + own.stream()
+                        .filter(e -> e.difference() != null)
+                        .map(e -> difference(factor, e))
+                        .collect(Collectors.joining("; "))
+                + " (" + test(test) + ")." + whatIsOpen(own) + dependence(factor);
+    }
+
+    private String whatIsOpen(List<Findings.Effect> own) {
+        boolean both = own.stream().anyMatch(e -> e.low() != null && e.low() < 0 && e.high() > 0);
+        return both ? " A rise and a fall are both still possible." : "";
+    }
+
+    /** Whether an interaction says that the average over other factors is not the whole answer. */
+    private String dependence(Factor factor) {
+        var with = matteringInteractions().stream()
+                .filter(t -> t.factors().contains(factor.name()))
+                .flatMap(t -> t.factors().stream())
+                .filter(f -> !f.equals(factor.name()))
+                .distinct()
+                .toList();
+        return with.isEmpty()
+                ? ""
+                : " This is the average: how much it does depends on " + String.join(" and ", with) + " (see below).";
+    }
+
+    private List<Term> matteringInteractions() {
+        return structure.terms().stream()
+                .filter(t -> !t.isMain())
+                .filter(t -> tests.of(t).p() != null && tests.of(t).p() <= alpha())
+                .toList();
+    }
+
+    /** What each interaction at or below alpha looks like. */
+    List<Findings.InteractionNote> interactions() {
+        return matteringInteractions().stream()
+                .map(t -> new Findings.InteractionNote(
+                        t.name(), t.factors(), tests.of(t).p(), interaction(t)))
+                .toList();
+    }
+
+    private String interaction(Term term) {
+        String start = String.join(" and ", term.factors()) + " act together on " + outcome + " ("
+                + test(tests.of(term)) + ")";
+        if (term.factors().size() > 2) {
+            return capital(start) + ": see the rates by treatment.";
+        }
+        var one = structure.trial().factor(term.factors().get(0));
+        var other = structure.trial().factor(term.factors().get(1));
+        String control = structure.trial().controlLevel(one);
+        var parts = new ArrayList<String>();
+        for (String within : structure.trial().levelsFromControl(other)) {
+            var held = new Treatment(Map.of(other.name(), within));
+            String differences = structure.trial().levelsFromControl(one).stream()
+                    .skip(1)
+                    .flatMap(l -> effects.measured(one, l, control, held).stream()
+                            .map(m -> level(one, l) + " made "
+                                    + signed(m.comparison().difference()) + interval(m)))
+                    .collect(Collectors.joining(", "));
+            if (!differences.isEmpty()) {
+                parts.add("with " + level(other, within) + " " + differences);
+            }
+        }
+        return capital(start) + ". Against " + level(one, control) + ": " + String.join("; ", parts) + ".";
+    }
+
+    private String interval(Effects.Measured measured) {
+        return measured.low() == null ? "" : " (" + signed(measured.low()) + " to " + signed(measured.high()) + ")";
+    }
+
+    private String signed(double difference) {
+        return rates ? Words.signedPoints(difference) + " points" : Words.signed(difference, 2);
+    }
+
+    private String difference(Factor factor, Findings.Effect e) {
+        return level(factor, e.level()) + " gave " + value(e, true) + " against " + value(e, false) + " with "
+                + level(factor, e.against()) + ", " + size(e) + interval(e);
+    }
+
+    private String shortly(Factor factor, Findings.Effect e) {
+        return level(factor, e.level()) + " against " + level(factor, e.against()) + ": " + size(e) + interval(e);
+    }
+
+    private String size(Findings.Effect e) {
+        String more = e.difference() < 0 ? " fewer" : " more";
+        return rates
+                ? Words.points(e.difference()) + more
+                : Words.measure(Math.abs(e.difference())) + (e.difference() < 0 ? " less" : " more");
+    }
+
+    private String interval(Findings.Effect e) {
+        if (e.low() == null) {
+            return "";
+        }
+        DoubleFunction<String> end = rates ? Words::signedPoints : v -> Words.signed(v, 2);
+        return " (" + Math.round(100 * (1 - alpha())) + " % interval " + end.apply(e.low()) + " to "
+                + end.apply(e.high()) + ")";
+    }
+
+    private String value(Findings.Effect e, boolean own) {
+        if (e instanceof Findings.RateEffect r) {
+            return Words.percent(own ? r.rate() : r.againstRate());
+        }
+        var mean = (Findings.MeanEffect) e;
+        return Words.measure(own ? mean.mean() : mean.againstMean());
+    }
+
+    private static String level(Factor factor, String level) {
+        return factor.unit().isPresent() ? factor.describe(level) : factor.name() + " " + level;
+    }
+
+    private String test(Findings.TermTest test) {
+        return Words.p(test.p()) + ", F on " + test.df() + " and " + test.denominatorDf()
+                + " degrees of freedom, between " + Tests.units(test) + "s";
+    }
+
+    private static String capital(String text) {
+        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1);
+    }
+}

@@ -1,0 +1,216 @@
+package org.fairtray.design;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.fairtray.trial.Factor;
+import org.fairtray.trial.Place;
+import org.fairtray.trial.Treatment;
+import org.fairtray.trial.Trial;
+
+/**
+ * How full sets of the treatments fit into the place: how many sets each group of each step gets, and how many of the
+ * outermost units are used where the plan asks for fewer replicates than the place holds.
+ *
+ * @param trial the trial, with the outermost level of its place cut to what is used
+ * @param steps from the largest units to the smallest, with their sets
+ */
+record Fitting(Trial trial, List<Step> steps) {
+
+    /** @throws DoesNotFitException with every reason at once */
+    static Fitting of(Trial trial) {
+        var steps = levels(trial).stream().map(l -> Step.of(trial, l)).toList();
+        var reasons = new ArrayList<String>();
+        if (!trial.batches().isEmpty()) {
+            reasons.add(
+                    "The plan has batches (" + trial.batches().get(0).name()
+                            + "): laying these out is not possible yet. Lay them out by hand in layout.csv, or leave batches out.");
+        }
+        reasons.addAll(neverAcross(trial, steps));
+        var full = new ArrayList<Step>();
+        for (Step step : steps) {
+            int most = treatmentNumbers(trial, steps, step).last();
+            fault(trial, steps, step).ifPresent(reasons::add);
+            full.add(step.withSets(step.units() / most));
+        }
+        if (!reasons.isEmpty()) {
+            throw new DoesNotFitException(reasons);
+        }
+        return trial.replicates().isPresent()
+                ? reduced(trial, full, trial.replicates().getAsInt())
+                : new Fitting(trial, full);
+    }
+
+    /** The levels that factors are applied to, largest units first; the last place level counts as the tray. */
+    private static List<String> levels(Trial trial) {
+        var place = trial.place();
+        return trial.factors().stream()
+                .map(f -> place.isTray(f.appliedTo()) ? Place.TRAY : f.appliedTo())
+                .distinct()
+                .sorted(Comparator.comparing(
+                        place::key,
+                        Comparator.<List<Integer>>comparingInt(List::size).thenComparing(Units.WALK)))
+                .toList();
+    }
+
+    /** How many combinations a unit may get, for each treatment of the units around it. */
+    private static TreeSet<Integer> treatmentNumbers(Trial trial, List<Step> steps, Step step) {
+        var outerFactors = trial.factors().stream()
+                .filter(f -> steps.stream()
+                        .filter(s -> trial.place().contains(s.level(), step.level()))
+                        .anyMatch(s -> s.factors().contains(f)))
+                .toList();
+        return trial.treatments(outerFactors).stream()
+                .map(outer -> step.treatments(trial, outer).size())
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    private static Optional<String> fault(Trial trial, List<Step> steps, Step step) {
+        var numbers = treatmentNumbers(trial, steps, step);
+        String what = step.factors().stream().map(Factor::name).collect(Collectors.joining(" × "));
+        if (numbers.first() == 0) {
+            return Optional.of("The combinations that are never made leave nothing for " + what + " in some units.");
+        }
+        if (step.within().size() > 2) {
+            return Optional.of(what + " would have to be balanced over " + String.join(", ", step.within())
+                    + " at once; two crossed levels are possible. Leave out 'across' or one of these levels.");
+        }
+        return step.crossed()
+                ? crossedFault(trial, steps, step, what, numbers)
+                : simpleFault(step, what, numbers.last());
+    }
+
+    private static Optional<String> simpleFault(Step step, String what, int combinations) {
+        if (step.units() >= combinations) {
+            return Optional.empty();
+        }
+        String holder =
+                step.within().isEmpty() ? "The place" : "Each " + step.within().get(0);
+        String unit = step.level().equals(Place.TRAY) ? "tray" : step.level();
+        return Optional.of(holder + " holds " + step.units() + " × " + unit + ", but " + what + " makes " + combinations
+                + " combinations, and a full set needs one " + unit + " for each. It fits with " + combinations + ", "
+                + 2 * combinations + " or more × " + unit + " there, or with at most " + step.units()
+                + " combinations.");
+    }
+
+    private static Optional<String> crossedFault(
+            Trial trial, List<Step> steps, Step step, String what, TreeSet<Integer> numbers) {
+        String row = step.within().get(0);
+        String column = step.within().get(1);
+        int combinations = numbers.last();
+        if (numbers.size() > 1) {
+            return Optional.of("Combinations that are never made leave " + what + " with different choices from " + row
+                    + " to " + row + "; then it can't be balanced over " + column + " as well.");
+        }
+        if (steps.stream()
+                .anyMatch(s -> leavesGaps(trial, steps, s) && trial.place().contains(s.level(), step.level()))) {
+            return Optional.of("Some units around would stay empty; then " + what + " can't be balanced over " + row
+                    + " and " + column + ".");
+        }
+        if (Rectangle.exists(step.rows(), step.columns(), step.perCell(), combinations)) {
+            return Optional.empty();
+        }
+        int multiple = combinations / gcd(combinations, step.perCell());
+        return Optional.of("Each " + row + " holds " + step.columns() * step.perCell() + " trays and each " + column
+                + " " + step.rows() * step.perCell() + ", but " + what + " makes " + combinations
+                + " combinations, and each must come equally often in every " + row + " and every " + column
+                + ". It fits where there are " + multiple + ", " + 2 * multiple + ", " + 3 * multiple
+                + " ... × " + row + " and as many or a multiple of " + multiple + " × " + column
+                + "; or leave out 'across', and " + column + " is not balanced.");
+    }
+
+    private static boolean leavesGaps(Trial trial, List<Step> steps, Step step) {
+        return treatmentNumbers(trial, steps, step).stream().anyMatch(t -> step.units() % t != 0);
+    }
+
+    private static List<String> neverAcross(Trial trial, List<Step> steps) {
+        var reasons = new ArrayList<String>();
+        for (Treatment never : trial.never()) {
+            var levels = steps.stream()
+                    .filter(s -> s.factors().stream().anyMatch(f -> never.level(f.name()) != null))
+                    .map(Step::level)
+                    .toList();
+            boolean nested = levels.stream()
+                    .allMatch(a -> levels.stream().allMatch(b -> a.equals(b) || nested(trial.place(), a, b)));
+            if (!nested) {
+                reasons.add("The combination " + never.describe() + " can't be kept out: it is applied to "
+                        + String.join(" and ", levels) + ", which cross, so every combination comes about.");
+            }
+        }
+        return reasons;
+    }
+
+    private static boolean nested(Place place, String a, String b) {
+        return place.contains(a, b) || place.contains(b, a);
+    }
+
+    /** Fewer sets, and at last fewer of the outermost units, so that each treatment gets as many trays as asked for. */
+    private static Fitting reduced(Trial trial, List<Step> full, int replicates) {
+        var possible = new TreeSet<Integer>();
+        for (int used = trial.place().levels().get(0).count(); used >= 1; used--) {
+            for (var steps : choices(full)) {
+                var fitting = new Fitting(withOutermost(trial, used), steps);
+                int trays = fitting.traysPerTreatment();
+                if (trays == replicates) {
+                    return fitting;
+                }
+                possible.add(trays);
+            }
+            if (!outermostIsBlock(trial)) {
+                break;
+            }
+        }
+        throw new DoesNotFitException(List.of("The plan asks for " + replicates
+                + " replicates, that is trays for each treatment. In this place each treatment can have "
+                + possible.stream().map(String::valueOf).collect(Collectors.joining(", ")) + "."));
+    }
+
+    private static boolean outermostIsBlock(Trial trial) {
+        String outermost = trial.place().levels().get(0).name();
+        return trial.factors().stream().allMatch(f -> trial.place().contains(outermost, f.appliedTo()))
+                && trial.place().levels().stream()
+                        .noneMatch(l -> l.across().filter(outermost::equals).isPresent());
+    }
+
+    /** Every choice of sets from the full number down to 1, the smallest units first to be cut. */
+    private static List<List<Step>> choices(List<Step> full) {
+        List<List<Step>> choices = List.of(List.of());
+        for (Step step : full) {
+            var longer = new ArrayList<List<Step>>();
+            for (var start : choices) {
+                int fewest = step.crossed() ? step.sets() : 1;
+                IntStream.iterate(step.sets(), s -> s >= fewest, s -> s - 1).forEach(sets -> {
+                    var more = new ArrayList<>(start);
+                    more.add(step.withSets(sets));
+                    longer.add(more);
+                });
+            }
+            choices = longer;
+        }
+        return choices;
+    }
+
+    private static Trial withOutermost(Trial trial, int used) {
+        var levels = new ArrayList<>(trial.place().levels());
+        var outermost = levels.get(0);
+        levels.set(0, new Place.Level(outermost.name(), used, outermost.across()));
+        return trial.at(new Place(levels));
+    }
+
+    private int traysPerTreatment() {
+        double trays = trial.place().trays();
+        for (Step step : steps) {
+            int combinations = treatmentNumbers(trial, steps, step).last();
+            trays *= (double) step.sets() * combinations / step.units();
+        }
+        return (int) Math.round(trays / trial.treatments().size());
+    }
+
+    private static int gcd(int a, int b) {
+        return b == 0 ? a : gcd(b, a % b);
+    }
+}

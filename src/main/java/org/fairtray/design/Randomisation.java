@@ -1,0 +1,157 @@
+package org.fairtray.design;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.apache.commons.rng.UniformRandomProvider;
+import org.fairtray.trial.Factor;
+import org.fairtray.trial.Layout;
+import org.fairtray.trial.Place;
+import org.fairtray.trial.Stand;
+import org.fairtray.trial.Tray;
+import org.fairtray.trial.Treatment;
+import org.fairtray.trial.Trial;
+
+/**
+ * How a plan is randomised, worked out from its place and from what each factor is applied to: one {@link Step} for each
+ * level that factors are applied to, from the largest units to the smallest. In each step the combinations of those
+ * factors' levels are given to that level's units, equally often in every unit of every level outside it. Blocks, Latin
+ * squares, split plots of any depth, strip plots and factorials in each are what this gives for the places that a
+ * textbook draws them for.
+ *
+ * <p>Source: Bailey (2008), Design of Comparative Experiments, sections 8.3, 9.1 and 10.14 (randomise by the
+ * permutations that keep the structure of the place).
+ */
+public final class Randomisation {
+    private final Trial trial;
+    private final List<Step> steps;
+
+    private Randomisation(Trial trial, List<Step> steps) {
+        this.trial = trial;
+        this.steps = List.copyOf(steps);
+    }
+
+    /**
+     * The randomisation of a plan.
+     *
+     * @throws DoesNotFitException if the place can't hold full sets of the treatments
+     */
+    public static Randomisation of(Trial trial) {
+        var fitting = Fitting.of(trial);
+        return new Randomisation(fitting.trial(), fitting.steps());
+    }
+
+    /** The steps, from the largest units to the smallest. */
+    public List<Step> steps() {
+        return steps;
+    }
+
+    /** How many trays a layout will have. */
+    public int trays() {
+        return draw(Generator.of(0)).trays().size();
+    }
+
+    /**
+     * Draws a layout; every layout that the plan allows is equally likely.
+     *
+     * @param random the source of chance
+     */
+    public Layout draw(UniformRandomProvider random) {
+        Map<String, Map<List<Integer>, Treatment>> given = new LinkedHashMap<>();
+        for (Step step : steps) {
+            given.put(step.level(), draw(step, given, random));
+        }
+        var trays = new ArrayList<Tray>();
+        for (Stand stand : trial.place().stands()) {
+            var treatment = treatment(stand, given);
+            if (treatment.levels().size() == trial.factors().size()) {
+                trays.add(new Tray("", stand, Map.of(), inPlanOrder(treatment)));
+            }
+        }
+        return new Layout(withCodes(trays));
+    }
+
+    /** Codes follow the walk along the rack, so they tell where a tray stands and nothing else. */
+    private static List<Tray> withCodes(List<Tray> trays) {
+        int digits = Math.max(2, Integer.toString(trays.size()).length());
+        var coded = new ArrayList<Tray>();
+        for (Tray tray : trays) {
+            var number = Integer.toString(coded.size() + 1);
+            var code = "T" + "0".repeat(digits - number.length()) + number;
+            coded.add(new Tray(code, tray.stand(), tray.batches(), tray.treatment()));
+        }
+        return coded;
+    }
+
+    private Treatment inPlanOrder(Treatment treatment) {
+        return treatment.only(trial.factorNames());
+    }
+
+    private Treatment treatment(Stand stand, Map<String, Map<List<Integer>, Treatment>> given) {
+        var treatment = new Treatment(Map.of());
+        for (var entry : given.entrySet()) {
+            var part = entry.getValue().get(unit(entry.getKey(), stand));
+            treatment = part == null ? treatment : treatment.with(part);
+        }
+        return treatment;
+    }
+
+    private List<Integer> unit(String level, Stand stand) {
+        return Units.of(trial.place().key(level), stand.at());
+    }
+
+    private Map<List<Integer>, Treatment> draw(
+            Step step, Map<String, Map<List<Integer>, Treatment>> given, UniformRandomProvider random) {
+        var drawn = new HashMap<List<Integer>, Treatment>();
+        for (var group : step.groups(trial.place())) {
+            var outer = outer(step, group.get(0), given);
+            if (outer.levels().size() == factorsOutside(step)) {
+                var order = step.draw(step.treatments(trial, outer), random);
+                for (int i = 0; i < group.size(); i++) {
+                    if (order.get(i).isPresent()) {
+                        drawn.put(group.get(i), order.get(i).get());
+                    }
+                }
+            }
+        }
+        return drawn;
+    }
+
+    /** What a unit gets from the units it lies in. */
+    private Treatment outer(Step step, List<Integer> unit, Map<String, Map<List<Integer>, Treatment>> given) {
+        var place = trial.place();
+        var treatment = new Treatment(Map.of());
+        for (Step earlier : steps) {
+            if (place.contains(earlier.level(), step.level())) {
+                var key = Units.part(place.key(step.level()), place.key(earlier.level()), unit);
+                var part = given.get(earlier.level()).get(key);
+                treatment = part == null ? treatment : treatment.with(part);
+            }
+        }
+        return treatment;
+    }
+
+    private int factorsOutside(Step step) {
+        return steps.stream()
+                .filter(s -> trial.place().contains(s.level(), step.level()))
+                .mapToInt(s -> s.factors().size())
+                .sum();
+    }
+
+    /** How the draw works, a sentence a step, for people. */
+    public List<String> describe() {
+        return steps.stream().map(this::describe).toList();
+    }
+
+    private String describe(Step step) {
+        var what = step.factors().stream().map(Factor::name).collect(Collectors.joining(" × "));
+        var units = step.level().equals(Place.TRAY) ? "single trays" : "whole units of " + step.level();
+        var within = step.within().isEmpty()
+                ? "over all of them"
+                : "equally often within each " + String.join(" and each ", step.within());
+        return "The levels of " + what + " are given at random to " + units + ", " + within + ".";
+    }
+}

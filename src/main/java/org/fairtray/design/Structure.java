@@ -1,0 +1,166 @@
+package org.fairtray.design;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.fairtray.statistics.Decomposition;
+import org.fairtray.statistics.Grouping;
+import org.fairtray.statistics.ModelTerm;
+import org.fairtray.statistics.Strata;
+import org.fairtray.trial.Batch;
+import org.fairtray.trial.Place;
+import org.fairtray.trial.Tray;
+import org.fairtray.trial.Trial;
+
+/**
+ * Some trays of a trial seen as a design: the strata in which they can differ by place, and how the terms of the analysis
+ * fall into them. It is worked out from where the trays stand and what they get, whoever laid them out.
+ */
+public final class Structure {
+    private final Trial trial;
+    private final List<Tray> trays;
+    private final List<String> strataNames;
+    private final Strata strata;
+    private final List<Term> terms;
+    private final Decomposition decomposition;
+
+    private Structure(Trial trial, List<Tray> trays, List<Level> levels) {
+        this.trial = trial;
+        this.trays = trays;
+        this.strataNames = levels.stream().map(Level::name).toList();
+        this.strata = Strata.of(levels.stream().map(Level::units).toList());
+        this.terms = Term.of(trial);
+        this.decomposition =
+                Decomposition.of(strata, terms.stream().map(this::modelTerm).toList());
+    }
+
+    private record Level(String name, Grouping units) {}
+
+    /**
+     * The structure of some trays.
+     *
+     * @param trays one or more of the trial's
+     * @throws IllegalArgumentException if there is no tray
+     */
+    public static Structure of(Trial trial, List<Tray> trays) {
+        if (trays.isEmpty()) {
+            throw new IllegalArgumentException("no trays: expected at least one");
+        }
+        return new Structure(trial, List.copyOf(trays), levels(trial, trays));
+    }
+
+    /** The place levels and batches with more than one unit and fewer units than trays, and at last the tray. */
+    private static List<Level> levels(Trial trial, List<Tray> trays) {
+        var levels = new ArrayList<Level>();
+        for (String name : trial.place().names()) {
+            add(levels, levels.size(), new Level(name, units(trial, trays, name)));
+        }
+        for (Batch batch : trial.batches()) {
+            var level = new Level(batch.name(), units(trays, batch));
+            int inside = IntStream.range(0, levels.size())
+                    .filter(i -> levels.get(i).units.finerThan(level.units))
+                    .findFirst()
+                    .orElse(levels.size());
+            add(levels, inside, level);
+        }
+        levels.add(new Level(Place.TRAY, units(trial, trays, Place.TRAY)));
+        return levels;
+    }
+
+    private static void add(List<Level> levels, int at, Level level) {
+        int units = level.units.groups();
+        boolean same = levels.stream().anyMatch(l -> l.units.groups() == units && l.units.finerThan(level.units));
+        if (units > 1 && units < level.units.size() && !same) {
+            levels.add(at, level);
+        }
+    }
+
+    private static Grouping units(Trial trial, List<Tray> trays, String level) {
+        return Grouping.by(
+                trays.stream().map(t -> trial.place().unit(level, t.stand())).toList());
+    }
+
+    private static Grouping units(List<Tray> trays, Batch batch) {
+        return Grouping.by(trays.stream()
+                .map(t -> List.of(t.treatment().level(batch.of()), t.batches().get(batch.name())))
+                .toList());
+    }
+
+    private ModelTerm modelTerm(Term term) {
+        var cells = Grouping.by(
+                trays.stream().map(t -> t.treatment().only(term.factors())).toList());
+        int df = term.factors().stream()
+                .mapToInt(f -> trial.factor(f).levels().size() - 1)
+                .reduce(1, Math::multiplyExact);
+        return new ModelTerm(java.util.Set.copyOf(term.factors()), cells, df);
+    }
+
+    /** The trial. */
+    public Trial trial() {
+        return trial;
+    }
+
+    /** The trays, in the order of all arrays. */
+    public List<Tray> trays() {
+        return trays;
+    }
+
+    /** The terms of the analysis. */
+    public List<Term> terms() {
+        return terms;
+    }
+
+    /** Names of the strata, outermost first; the last is tray. */
+    public List<String> strataNames() {
+        return strataNames;
+    }
+
+    /** The strata, in the order of their names. */
+    public Strata strata() {
+        return strata;
+    }
+
+    /** How the terms fall into the strata. */
+    public Decomposition decomposition() {
+        return decomposition;
+    }
+
+    /** The grouping of the trays into the units of a place level, or into single trays. */
+    public Grouping units(String level) {
+        return units(trial, trays, level);
+    }
+
+    /**
+     * The stratum in which a term is to be tested: of those that hold information on it and have something left to test
+     * it against, the one with the largest share. Empty where there is none.
+     */
+    public Optional<Integer> testedIn(Term term) {
+        return parts(term).stream()
+                .filter(p -> decomposition.residualDf(p.stratum()) > 0)
+                .max(Comparator.comparingDouble(p -> p.df() * p.efficiency()))
+                .map(Decomposition.Part::stratum);
+    }
+
+    /** Where a term lies, by stratum. */
+    public List<Decomposition.Part> parts(Term term) {
+        int number = terms.indexOf(term);
+        return decomposition.parts().stream().filter(p -> p.term() == number).toList();
+    }
+
+    /**
+     * The place levels that enter a model as fixed blocks: those outside every level that a factor is applied to, less
+     * those that only hold whole units of another such.
+     */
+    public List<String> fixedBlocks() {
+        var place = trial.place();
+        var outside = place.names().stream()
+                .filter(l -> units(l).groups() > 1)
+                .filter(l -> trial.factors().stream().allMatch(f -> place.contains(l, f.appliedTo())))
+                .toList();
+        return outside.stream()
+                .filter(l -> outside.stream().noneMatch(inner -> place.contains(l, inner)))
+                .toList();
+    }
+}
