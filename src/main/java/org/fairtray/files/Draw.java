@@ -1,0 +1,19 @@
+package org.fairtray.files;
+
+import java.util.List;
+
+/**
+ * How a layout was drawn, to be sealed with it.
+ *
+ * @param seed the seed of the draw
+ * @param generator the name of the random generator
+ * @param restrictions restrictions on the draw, in words; none for a plain one
+ * @param time when it was drawn, ISO 8601
+ * @param version the version that drew it
+ */
+public record Draw(long seed, String generator, List<String> restrictions, String time, String version) {
+
+    public Draw {
+        restrictions = List.copyOf(restrictions);
+    }
+}

@@ -1,0 +1,102 @@
+package org.fairtray.files;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.fairtray.trial.Batch;
+import org.fairtray.trial.Factor;
+import org.fairtray.trial.Place;
+
+/** Reads what is varied, and the batches that trays of one level share. */
+final class FactorReader {
+    static final List<String> KEYS = List.of("name", "unit", "levels", "applied_to");
+    static final List<String> BATCH_KEYS = List.of("name", "of", "count");
+    private static final int MOST_BATCHES = 100_000;
+    private static final Pattern NUMBER = Pattern.compile("[-+]?(\\d+(\\.\\d*)?|\\.\\d+)");
+
+    private final TakenNames taken;
+    private final List<String> places;
+    private final Map<String, List<String>> levels = new LinkedHashMap<>();
+
+    /** @param places the names of the place levels */
+    FactorReader(TakenNames taken, List<String> places) {
+        this.taken = taken;
+        this.places = new ArrayList<>(places);
+        this.places.add(Place.TRAY);
+    }
+
+    /** The factors that are sound. */
+    List<Factor> read(PlanValue value) {
+        return value.each("factors", this::factor);
+    }
+
+    /** The levels of every factor whose name could be read, as far as they could be, by factor. */
+    Map<String, List<String>> levels() {
+        return Collections.unmodifiableMap(levels);
+    }
+
+    private Optional<Factor> factor(PlanValue item) {
+        return item.keys(KEYS).flatMap(keys -> {
+            var name = keys.required("name").flatMap(v -> taken.take(v, "a factor"));
+            var read = keys.required("levels").map(FactorReader::levels).orElse(List.of());
+            var unit = keys.optional("unit");
+            var unitName = unit.flatMap(PlanValue::name);
+            var to = keys.optional("applied_to");
+            var appliedTo = to.isEmpty() ? Optional.of(Place.TRAY) : to.get().oneOf(places);
+            name.ifPresent(n -> levels.put(n, read));
+            boolean sound = name.isPresent()
+                    && read.size() > 1
+                    && unit.isPresent() == unitName.isPresent()
+                    && appliedTo.isPresent();
+            return sound ? Optional.of(new Factor(name.get(), unitName, read, appliedTo.get())) : Optional.empty();
+        });
+    }
+
+    private static List<String> levels(PlanValue value) {
+        var items = value.items("two or more levels");
+        if (items.size() == 1) {
+            value.problems().add(value.line(), "one level only", "two or more levels");
+        }
+        var levels = new ArrayList<String>();
+        items.forEach(item -> item.name().ifPresent(level -> add(levels, level, item)));
+        return List.copyOf(levels);
+    }
+
+    private static void add(List<String> levels, String level, PlanValue item) {
+        var same = levels.stream().filter(l -> same(l, level)).findFirst();
+        if (same.isPresent()) {
+            item.refuse("different levels" + (same.get().equals(level) ? "" : "; it is the same as " + same.get()));
+        } else {
+            levels.add(level);
+        }
+    }
+
+    private static boolean same(String a, String b) {
+        boolean numbers = NUMBER.matcher(a).matches() && NUMBER.matcher(b).matches();
+        return numbers ? new BigDecimal(a).compareTo(new BigDecimal(b)) == 0 : a.equals(b);
+    }
+
+    /** The batches that are sound. */
+    List<Batch> batches(PlanValue value) {
+        return value.each("batches", this::batch);
+    }
+
+    private Optional<Batch> batch(PlanValue item) {
+        return item.keys(BATCH_KEYS).flatMap(keys -> {
+            var name = keys.required("name").flatMap(v -> taken.take(v, "a batch"));
+            var of = keys.required("of").flatMap(v -> v.oneOf(List.copyOf(levels.keySet())));
+            var count = keys.required("count").map(v -> v.whole(1, MOST_BATCHES));
+            return name.isPresent()
+                            && of.isPresent()
+                            && count.isPresent()
+                            && count.get().isPresent()
+                    ? Optional.of(new Batch(name.get(), of.get(), count.get().getAsInt()))
+                    : Optional.empty();
+        });
+    }
+}

@@ -1,0 +1,210 @@
+package org.fairtray.files;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.fairtray.trial.Layout;
+import org.fairtray.trial.Reading;
+import org.fairtray.trial.Seal;
+import org.fairtray.trial.Trial;
+
+/**
+ * The folder of one trial: plan.yaml, layout.csv, seal.json, readings.csv, and what is made from them. Reading reports
+ * everything that is wrong at once; writing replaces a file whole or not at all. Nothing is kept between calls.
+ */
+public final class TrialFolder {
+    private static final List<String> INPUTS =
+            List.of(PlanFile.NAME, LayoutFile.NAME, ReadingsFile.NAME, SealFile.NAME);
+
+    private final Path folder;
+
+    /** @param folder where the trial lies; need not exist yet */
+    public TrialFolder(Path folder) {
+        this.folder = folder;
+    }
+
+    /** Where the trial lies. */
+    public Path path() {
+        return folder;
+    }
+
+    /**
+     * Reads everything; layout, readings and seal may be missing.
+     *
+     * @throws ProblemsException with everything that is wrong with any file that could be checked; where the plan is
+     *     wrong, that is all that could be
+     */
+    public TrialFiles read() {
+        requireFolder();
+        var files = new LinkedHashMap<String, StoredFile>();
+        var problems = new ArrayList<Problem>();
+        for (var name : INPUTS) {
+            try {
+                StoredFile.find(folder, name).ifPresent(file -> files.put(name, file));
+            } catch (ProblemsException e) {
+                problems.addAll(e.problems());
+            }
+        }
+        if (!problems.isEmpty()) {
+            throw new ProblemsException(problems);
+        }
+        return TrialFiles.read(files);
+    }
+
+    /**
+     * Reads the plan alone, whatever else lies in the folder.
+     *
+     * @throws ProblemsException with everything that is wrong with it
+     */
+    public Trial readPlan() {
+        return PlanFile.read(plan());
+    }
+
+    private StoredFile plan() {
+        requireFolder();
+        return StoredFile.find(folder, PlanFile.NAME)
+                .orElseThrow(() -> problem(PlanFile.NAME, "no such file", "the trial's plan; begin writes one"));
+    }
+
+    private void requireFolder() {
+        if (!Files.isDirectory(folder)) {
+            var found = Files.exists(folder) ? "a file" : "no such folder";
+            throw problem(folder.toString(), found, "the folder of a trial");
+        }
+    }
+
+    /**
+     * Writes plan.yaml; makes the folder if there is none.
+     *
+     * @param text the whole file
+     * @param replace whether a plan that is there already may be replaced
+     * @throws ProblemsException if there is one and it may not, or it can't be written
+     */
+    public void writePlan(String text, boolean replace) {
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw problem(folder.toString(), "that it can't be made (" + Obstacle.of(e) + ")", "a folder of your own");
+        }
+        keep(replace, PlanFile.NAME);
+        WholeFile.replace(folder, Map.of(PlanFile.NAME, utf8(text)));
+    }
+
+    /**
+     * Writes layout.csv and seal.json, both or neither. Readings taken under a layout that is replaced are set aside
+     * under another name, since they would be taken for readings of the new one.
+     *
+     * @param trial the plan that the layout was drawn for, as read from this folder
+     * @param replace whether a layout, seal and readings that are there already may be replaced
+     * @return the seal, and the name under which readings were set aside
+     * @throws ProblemsException if something is there and may not be replaced, the plan has changed since it was read,
+     *     or a file can't be written
+     */
+    public Laid writeLayout(Trial trial, Layout layout, Draw draw, boolean replace) {
+        var plan = plan();
+        if (!PlanFile.read(plan).equals(trial)) {
+            throw problem(PlanFile.NAME, "a plan changed since the layout was drawn", "the same plan; lay again");
+        }
+        keep(replace, LayoutFile.NAME, SealFile.NAME, ReadingsFile.NAME);
+        var layoutBytes = utf8(LayoutFile.text(trial, layout));
+        var seal = new Seal(
+                plan.sha256(),
+                new StoredFile(LayoutFile.NAME, layoutBytes).sha256(),
+                draw.seed(),
+                draw.generator(),
+                draw.restrictions(),
+                draw.time(),
+                draw.version());
+        var contents = new LinkedHashMap<String, byte[]>();
+        // The seal first: if the power fails between the two, a seal that doesn't fit is seen, a missing one isn't.
+        contents.put(SealFile.NAME, utf8(SealFile.text(seal)));
+        contents.put(LayoutFile.NAME, layoutBytes);
+        var aside = setReadingsAside();
+        WholeFile.replace(folder, contents);
+        return new Laid(seal, aside);
+    }
+
+    /**
+     * What became of writing a layout.
+     *
+     * @param seal the seal that was written
+     * @param readingsSetAside the new name of readings taken under the layout that was replaced, if there were any
+     */
+    public record Laid(Seal seal, Optional<String> readingsSetAside) {}
+
+    private Optional<String> setReadingsAside() {
+        if (!Files.exists(folder.resolve(ReadingsFile.NAME))) {
+            return Optional.empty();
+        }
+        int number = 1;
+        while (Files.exists(folder.resolve("readings-set-aside-" + number + ".csv"))) {
+            number++;
+        }
+        var name = "readings-set-aside-" + number + ".csv";
+        try {
+            Files.move(folder.resolve(ReadingsFile.NAME), folder.resolve(name));
+        } catch (IOException e) {
+            throw problem(
+                    ReadingsFile.NAME,
+                    "that it can't be set aside (" + Obstacle.of(e) + ")",
+                    "a folder you may write to");
+        }
+        return Optional.of(name);
+    }
+
+    /**
+     * Writes readings.csv.
+     *
+     * @param noteColumns the columns of notes in their order, as {@link TrialFiles#noteColumns} has them
+     * @param replace whether readings that are there already may be replaced
+     * @throws ProblemsException if there are some and they may not, or they can't be written
+     */
+    public void writeReadings(Trial trial, List<Reading> readings, List<String> noteColumns, boolean replace) {
+        keep(replace, ReadingsFile.NAME);
+        WholeFile.replace(folder, Map.of(ReadingsFile.NAME, utf8(ReadingsFile.text(trial, readings, noteColumns))));
+    }
+
+    /**
+     * Writes a file that is made from the others, such as results.json, replacing an earlier one.
+     *
+     * @param name a file name; not that of a file a trial is made of
+     * @throws ProblemsException if it can't be written
+     * @throws IllegalArgumentException if the name is a path, or that of an input
+     */
+    public void write(String name, byte[] bytes) {
+        if (INPUTS.contains(name)
+                || !folder.resolve(name).getFileName().toString().equals(name)) {
+            throw new IllegalArgumentException(name + ": expected the name of a result");
+        }
+        requireFolder();
+        WholeFile.replace(folder, Map.of(name, bytes));
+    }
+
+    /** Refuses to go on where one of these files exists and may not be replaced. */
+    private void keep(boolean replace, String... names) {
+        var existing = new ArrayList<Problem>();
+        for (var name : names) {
+            if (!replace && Files.exists(folder.resolve(name))) {
+                existing.add(new Problem(
+                        name, 0, "it already there", "no such file yet; --replace replaces it", Optional.empty()));
+            }
+        }
+        if (!existing.isEmpty()) {
+            throw new ProblemsException(existing);
+        }
+    }
+
+    private static byte[] utf8(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static ProblemsException problem(String file, String found, String expected) {
+        return new ProblemsException(new Problem(file, 0, found, expected, Optional.empty()));
+    }
+}
