@@ -82,11 +82,6 @@ final class Names {
         return Digits.percent(1 - trial.choices().alpha());
     }
 
-    /** The definitions that are in force, by what they define. */
-    Map<String, String> definitions() {
-        return trial.definitions();
-    }
-
     /** The factors that treatments of a list differ in. */
     static Set<String> varying(List<Map<String, String>> treatments) {
         var varying = new LinkedHashSet<String>();
