@@ -46,7 +46,7 @@ final class Digits {
         }
         var number = pointNumber(difference);
         boolean one = number.equals("1") || number.equals(MINUS + "1");
-        return (isPositive(number) ? "+" : "") + number + GAP + (one ? "point" : "points");
+        return signed(number) + GAP + (one ? "point" : "points");
     }
 
     /** The number of points alone, "20" or "−0.4". */
@@ -55,13 +55,17 @@ final class Digits {
             return NOT_AVAILABLE;
         }
         double points = difference * 100;
-        return places(points, Math.abs(points) < 1 ? 1 : 0);
+        return places(points, Math.abs(points) < 0.95 ? 1 : 0);
     }
 
-    /** A difference of two means in their own unit, with its sign. */
-    static String difference(Double difference) {
-        var number = measure(difference);
-        return difference != null && isPositive(number) ? "+" + number : number;
+    /** A number with so many decimals. */
+    static String fixed(Double value, int decimals) {
+        return value == null ? NOT_AVAILABLE : places(value, decimals);
+    }
+
+    /** A written number with a plus sign where it is above zero. */
+    static String signed(String number) {
+        return Character.isDigit(number.charAt(0)) && number.matches(".*[1-9].*") ? "+" + number : number;
     }
 
     /** Three digits that count: 34.2, 112, 0.0123. */
@@ -77,6 +81,12 @@ final class Digits {
     /** Two decimals, for F and chi-square. */
     static String statistic(Double value) {
         return value == null ? NOT_AVAILABLE : places(value, 2);
+    }
+
+    /** The name of a test statistic as statisticians write it. */
+    static String statistic(String name, Double value) {
+        var written = name == null ? "" : (name.equals("f") ? "F" : name) + " ";
+        return value == null ? NOT_AVAILABLE : written + statistic(value);
     }
 
     /** Degrees of freedom: whole where they are whole. */
@@ -134,7 +144,9 @@ final class Digits {
         if (size < 1e-6 || size >= 1e9) {
             return sign(scientific(rounded));
         }
-        return sign(rounded.toPlainString());
+        int decimals = digits - (rounded.precision() - rounded.scale());
+        return sign(
+                rounded.setScale(Math.max(0, decimals), RoundingMode.HALF_EVEN).toPlainString());
     }
 
     private static String scientific(BigDecimal rounded) {
@@ -144,11 +156,8 @@ final class Digits {
 
     private static String places(double value, int places) {
         var rounded = new BigDecimal(value).setScale(places, RoundingMode.HALF_UP);
-        return rounded.signum() == 0 ? "0" : sign(rounded.toPlainString());
-    }
-
-    private static boolean isPositive(String number) {
-        return number.charAt(0) != MINUS && !number.equals("0");
+        boolean nothing = rounded.signum() == 0 && value == 0;
+        return nothing ? "0" : sign(rounded.toPlainString());
     }
 
     private static String sign(String number) {

@@ -48,7 +48,7 @@ final class ModelTables {
                         t.stratum(),
                         Digits.whole(t.df()),
                         t.denominatorDf() == null ? Digits.NOT_AVAILABLE : Digits.whole(t.denominatorDf()),
-                        OutcomeTables.orNotAvailable(t.statistic()) + " " + Digits.statistic(t.value()),
+                        Digits.statistic(t.statistic(), t.value()),
                         Digits.p(t.p()),
                         Digits.measure(t.dispersion())))
                 .toList();
@@ -170,10 +170,7 @@ final class ModelTables {
     private Table terms(String name, Fit fit) {
         var rows = fit.terms().stream()
                 .map(t -> List.of(
-                        t.term(),
-                        Digits.whole(t.df()),
-                        OutcomeTables.orNotAvailable(t.statistic()) + " " + Digits.statistic(t.value()),
-                        Digits.p(t.p())))
+                        t.term(), Digits.whole(t.df()), Digits.statistic(t.statistic(), t.value()), Digits.p(t.p())))
                 .toList();
         return new Table(
                 id + "-terms-" + idOf(name),

@@ -27,12 +27,14 @@ final class OutcomeFigures {
     private final OutcomeFindings outcome;
     private final String id;
     private final boolean count;
+    private final Amounts amounts;
 
     OutcomeFigures(Names names, OutcomeFindings outcome, String id) {
         this.names = names;
         this.outcome = outcome;
         this.id = id;
         this.count = Names.isCount(outcome);
+        this.amounts = Amounts.of(outcome);
     }
 
     /** Each tray a ring under its treatment's name, with the treatment's rate or mean. */
@@ -40,7 +42,7 @@ final class OutcomeFigures {
         var dots = new LinkedHashMap<Map<String, String>, List<Double>>();
         for (var tray : outcome.trayValues()) {
             if (tray.value() != null) {
-                dots.computeIfAbsent(tray.treatment(), t -> new ArrayList<>()).add(shown(tray.value()));
+                dots.computeIfAbsent(tray.treatment(), t -> new ArrayList<>()).add(amounts.onAxis(tray.value()));
             }
         }
         var rows = outcome.summary().stream()
@@ -58,14 +60,15 @@ final class OutcomeFigures {
     private Row row(Summary summary, List<Double> dots) {
         var label = names.treatment(summary.treatment());
         if (summary instanceof CountSummary rate) {
-            var words = Digits.percent(rate.rate())
-                    + brackets(Digits.range(Digits.bare(rate.low()), Digits.bare(rate.high())));
-            return new Row(label, words, dots, shown(rate.rate()), shown(rate.low()), shown(rate.high()));
+            return row(label, dots, rate.rate(), rate.low(), rate.high());
         }
         var mean = (MeasureSummary) summary;
-        var words = Digits.measure(mean.mean())
-                + brackets(Digits.range(Digits.measure(mean.low()), Digits.measure(mean.high())));
-        return new Row(label, words, dots, mean.mean(), mean.low(), mean.high());
+        return row(label, dots, mean.mean(), mean.low(), mean.high());
+    }
+
+    private Row row(String label, List<Double> dots, Double middle, Double low, Double high) {
+        var words = amounts.amount(middle) + brackets(amounts.range(low, high));
+        return new Row(label, words, dots, amounts.onAxis(middle), amounts.onAxis(low), amounts.onAxis(high));
     }
 
     /** Differences against the control; the zone that isn't worth acting on is shaded where the plan named one. */
@@ -91,17 +94,14 @@ final class OutcomeFigures {
     }
 
     private Row row(Effect effect) {
-        var difference = count ? Digits.points(effect.difference()) : Digits.difference(effect.difference());
-        var range = count
-                ? Digits.range(Digits.pointNumber(effect.low()), Digits.pointNumber(effect.high()))
-                : Digits.range(Digits.measure(effect.low()), Digits.measure(effect.high()));
         return new Row(
                 names.effect(effect),
-                difference + brackets(range),
+                amounts.difference(effect.difference())
+                        + brackets(amounts.differenceRange(effect.low(), effect.high())),
                 List.of(),
-                shown(effect.difference()),
-                shown(effect.low()),
-                shown(effect.high()));
+                amounts.onAxis(effect.difference()),
+                amounts.onAxis(effect.low()),
+                amounts.onAxis(effect.high()));
     }
 
     private Figure figure(
@@ -122,10 +122,6 @@ final class OutcomeFigures {
 
     private static String trays(Row row) {
         return Digits.counted(row.dots().size(), "tray", "trays");
-    }
-
-    private Double shown(Double value) {
-        return value == null || !count ? value : Double.valueOf(100 * value);
     }
 
     private static DoubleStream values(List<Row> rows) {

@@ -17,12 +17,14 @@ final class OutcomeTables {
     private final Names names;
     private final OutcomeFindings outcome;
     private final String id;
+    private final Amounts amounts;
 
     /** @param id what the ids of its tables begin with */
     OutcomeTables(Names names, OutcomeFindings outcome, String id) {
         this.names = names;
         this.outcome = outcome;
         this.id = id;
+        this.amounts = Amounts.of(outcome);
     }
 
     /** All tables of the outcome, those without rows left out. */
@@ -49,7 +51,7 @@ final class OutcomeTables {
                         Digits.whole(count.successes()),
                         Digits.whole(count.of()),
                         Digits.bare(count.rate()),
-                        Digits.range(Digits.bare(count.low()), Digits.bare(count.high())),
+                        amounts.range(count.low(), count.high()),
                         made(count)));
             }
         }
@@ -83,9 +85,9 @@ final class OutcomeTables {
                 rows.add(List.of(
                         names.treatment(mean.treatment()),
                         Digits.whole(mean.trays()),
-                        Digits.measure(mean.mean()),
-                        orOneTray(mean, Digits.measure(mean.standardDeviation())),
-                        orOneTray(mean, Digits.range(Digits.measure(mean.low()), Digits.measure(mean.high())))));
+                        amounts.bare(mean.mean()),
+                        orOneTray(mean, amounts.bare(mean.standardDeviation())),
+                        orOneTray(mean, amounts.range(mean.low(), mean.high()))));
             }
         }
         return new Table(
@@ -133,10 +135,10 @@ final class OutcomeTables {
     private List<String> rate(RateEffect effect) {
         return List.of(
                 names.effect(effect),
-                Digits.bare(effect.rate()),
-                Digits.bare(effect.againstRate()),
-                Digits.pointNumber(effect.difference()),
-                Digits.range(Digits.pointNumber(effect.low()), Digits.pointNumber(effect.high())),
+                amounts.bare(effect.rate()),
+                amounts.bare(effect.againstRate()),
+                amounts.bareDifference(effect.difference()),
+                amounts.differenceRange(effect.low(), effect.high()),
                 odds(effect),
                 Digits.p(effect.p()),
                 Digits.p(effect.pAdjusted()),
@@ -155,10 +157,10 @@ final class OutcomeTables {
     private List<String> mean(MeanEffect effect) {
         return List.of(
                 names.effect(effect),
-                Digits.measure(effect.mean()),
-                Digits.measure(effect.againstMean()),
-                Digits.measure(effect.difference()),
-                Digits.range(Digits.measure(effect.low()), Digits.measure(effect.high())),
+                amounts.bare(effect.mean()),
+                amounts.bare(effect.againstMean()),
+                amounts.bareDifference(effect.difference()),
+                amounts.differenceRange(effect.low(), effect.high()),
                 Digits.p(effect.p()),
                 Digits.p(effect.pAdjusted()),
                 orNotAvailable(effect.pFrom()),

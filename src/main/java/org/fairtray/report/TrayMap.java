@@ -36,6 +36,7 @@ final class TrayMap {
     private final OutcomeFindings outcome;
     private final Map<Stand, Tray> trays = new HashMap<>();
     private final Map<String, TrayValue> values = new HashMap<>();
+    private final Amounts amounts;
     private final double least;
     private final double most;
 
@@ -43,6 +44,7 @@ final class TrayMap {
         this.names = new Names(trial);
         this.place = trial.place();
         this.outcome = outcome;
+        this.amounts = Amounts.of(outcome);
         layout.trays().forEach(t -> trays.put(t.stand(), t));
         outcome.trayValues().forEach(v -> values.put(v.tray(), v));
         boolean count = Names.isCount(outcome);
@@ -153,8 +155,7 @@ final class TrayMap {
         if (value == null || value.value() == null) {
             return new Cell("unread", tray.code(), brief, "not used", 0);
         }
-        var written = Names.isCount(outcome) ? Digits.percent(value.value()) : Digits.measure(value.value());
-        return new Cell("tray", tray.code(), brief, written, shade(value.value()));
+        return new Cell("tray", tray.code(), brief, amounts.amount(value.value()), shade(value.value()));
     }
 
     private int shade(double value) {
@@ -167,7 +168,7 @@ final class TrayMap {
         sentences.add("In each place: the tray’s code, what it got (" + names.briefOrder() + ") and "
                 + Names.outcome(outcome) + ". Darker means higher.");
         if (Collections.frequency(innermostRunsDown, true) > 0) {
-            sentences.add(inner().name() + " 1 is drawn at the top, as the plan numbers it.");
+            sentences.add("At the top is " + inner().name() + " 1, as the plan numbers it.");
         }
         if (trays.size() < place.trays()) {
             sentences.add("An empty place had no tray.");

@@ -29,7 +29,7 @@ final class ChartLook {
 
     static final Color INK = new Color(0x24211c);
     static final Color SOFT_INK = new Color(0x57524a);
-    static final Color HAIRLINE = new Color(0xd8d3c6);
+    static final Color HAIRLINE = new Color(0xe0dccf);
     static final Color ZONE = new Color(0xe9e4d4);
     static final Color PAPER = new Color(0xfffefb);
 
@@ -95,7 +95,7 @@ final class ChartLook {
         plot.setRangeGridlinePaint(HAIRLINE);
         plot.setDomainGridlineStroke(THIN);
         plot.setRangeGridlineStroke(THIN);
-        plot.setInsets(new RectangleInsets(2, 2, 2, 10));
+        plot.setInsets(new RectangleInsets(2, 8, 2, 15));
         plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
         return plot;
     }

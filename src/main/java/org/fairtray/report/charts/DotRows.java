@@ -1,5 +1,10 @@
 package org.fairtray.report.charts;
 
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.Shape;
+import java.awt.Stroke;
+import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -58,21 +63,23 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
         boolean dotted = rows.stream().anyMatch(r -> !r.dots().isEmpty());
         int height = Math.max(1, rows.size()) * (dotted ? ROW_WITH_DOTS : PLAIN_ROW) + SCALE;
         var plot = plot();
+        var bars = diamonds();
         for (int i = 0; i < rows.size(); i++) {
             name(plot, i, dotted ? 0.31 : 0.42);
-            interval(plot, i, dotted ? 0.82 : 0.74);
+            line(bars, axis.low(), axis.high(), i, ChartLook.HAIRLINE, ChartLook.THIN);
+            interval(bars, i, dotted ? 0.82 : 0.74);
         }
         plot.setDataset(0, dots());
         plot.setRenderer(0, rings());
         plot.setDataset(1, middles(dotted ? 0.82 : 0.74));
-        plot.setRenderer(1, diamonds());
+        plot.setRenderer(1, bars);
         var chart = ChartLook.chart(plot);
         return Svg.draw(
                 id,
                 title,
                 description,
                 height,
-                g -> chart.draw(g, new java.awt.geom.Rectangle2D.Double(0, 0, ChartLook.WIDTH, height)));
+                g -> chart.draw(g, new Rectangle2D.Double(0, 0, ChartLook.WIDTH, height)));
     }
 
     private XYPlot plot() {
@@ -91,37 +98,38 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
     }
 
     private void name(XYPlot plot, int row, double baseline) {
-        double room = ChartLook.WIDTH - 14;
+        double room = ChartLook.WIDTH - 28;
         var value = ChartLook.fit(rows.get(row).value(), ChartLook.STRONG, room * 0.6);
         var label = ChartLook.fit(
                 rows.get(row).label(), ChartLook.TEXT, room - 10 - ChartLook.width(value, ChartLook.STRONG));
-        line(plot, axis.low(), row, axis.high(), row, ChartLook.HAIRLINE, ChartLook.THIN);
-        var left = new XYTextAnnotation(label, axis.low(), row + baseline);
-        left.setFont(ChartLook.TEXT);
-        left.setPaint(ChartLook.INK);
-        left.setTextAnchor(TextAnchor.BASELINE_LEFT);
-        plot.addAnnotation(left);
+        plot.addAnnotation(words(label, ChartLook.TEXT, axis.low(), row + baseline, TextAnchor.BASELINE_LEFT));
         if (!value.isEmpty()) {
-            var right = new XYTextAnnotation(value, axis.high(), row + baseline);
-            right.setFont(ChartLook.STRONG);
-            right.setPaint(ChartLook.INK);
-            right.setTextAnchor(TextAnchor.BASELINE_RIGHT);
-            plot.addAnnotation(right);
+            plot.addAnnotation(words(value, ChartLook.STRONG, axis.high(), row + baseline, TextAnchor.BASELINE_RIGHT));
         }
     }
 
-    private void interval(XYPlot plot, int index, double at) {
+    private static XYTextAnnotation words(String text, Font font, double x, double y, TextAnchor anchor) {
+        var words = new XYTextAnnotation(text, x, y);
+        words.setFont(font);
+        words.setPaint(ChartLook.INK);
+        words.setTextAnchor(anchor);
+        words.setBackgroundPaint(ChartLook.PAPER);
+        return words;
+    }
+
+    private void interval(XYLineAndShapeRenderer bars, int index, double at) {
         var row = rows.get(index);
         if (row.low() != null && row.high() != null) {
             double low = Math.max(axis.low(), row.low());
             double high = Math.min(axis.high(), row.high());
-            line(plot, low, index + at, high, index + at, ChartLook.SOFT_INK, ChartLook.THICK);
+            line(bars, low, high, index + at, ChartLook.SOFT_INK, ChartLook.THICK);
         }
     }
 
+    /** A line across, under the marks. */
     private static void line(
-            XYPlot plot, double x1, double y1, double x2, double y2, java.awt.Color paint, java.awt.Stroke stroke) {
-        plot.addAnnotation(new XYLineAnnotation(x1, y1, x2, y2, stroke, paint));
+            XYLineAndShapeRenderer under, double from, double to, double at, Color paint, Stroke stroke) {
+        under.addAnnotation(new XYLineAnnotation(from, at, to, at, stroke, paint), Layer.BACKGROUND);
     }
 
     private XYSeriesCollection dots() {
@@ -174,10 +182,11 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
         return shapes(ChartLook.DIAMOND);
     }
 
-    private static XYLineAndShapeRenderer shapes(java.awt.Shape shape) {
+    private static XYLineAndShapeRenderer shapes(Shape shape) {
         var renderer = new XYLineAndShapeRenderer(false, true);
         renderer.setSeriesShape(0, shape);
         renderer.setSeriesPaint(0, ChartLook.INK);
+        renderer.setDrawOutlines(false);
         return renderer;
     }
 }

@@ -41,6 +41,7 @@ public record Scatter(String title, String description, Axis across, Axis up, Li
         var renderer = new XYLineAndShapeRenderer(false, true);
         renderer.setSeriesShape(0, ChartLook.DOT);
         renderer.setSeriesPaint(0, ChartLook.colour(0));
+        renderer.setDrawOutlines(false);
         plot.setRenderer(renderer);
         var chart = ChartLook.chart(plot);
         return Svg.draw(

@@ -1,9 +1,6 @@
 package org.fairtray.report.charts;
 
 import java.awt.Graphics2D;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.function.Consumer;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
@@ -34,7 +31,7 @@ final class Svg {
         var root = graphics.getRoot();
         frame(root, id, height);
         describe(document, root, id, title, description);
-        return text(graphics, root);
+        return SvgText.of(root);
     }
 
     private static Document document() {
@@ -56,7 +53,7 @@ final class Svg {
                 return id + "-" + super.generateID(prefix);
             }
         });
-        context.setPrecision(2);
+        context.setPrecision(1);
         context.setComment("");
         return context;
     }
@@ -70,6 +67,8 @@ final class Svg {
         root.setAttribute("role", "img");
         root.setAttribute("aria-labelledby", id + "-title " + id + "-desc");
         root.setAttribute("font-family", "sans-serif");
+        root.setAttribute("font-size", "13px");
+        root.setAttribute("stroke-linecap", "butt");
     }
 
     private static void describe(Document document, Element root, String id, String title, String description) {
@@ -83,15 +82,5 @@ final class Svg {
         element.setAttribute("id", id);
         element.appendChild(document.createTextNode(text));
         return element;
-    }
-
-    private static String text(SVGGraphics2D graphics, Element root) {
-        try (var writer = new StringWriter()) {
-            graphics.stream(root, writer, false, false);
-            var svg = writer.toString();
-            return svg.substring(svg.indexOf("<svg")).strip();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }
