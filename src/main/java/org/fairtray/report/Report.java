@@ -1,0 +1,78 @@
+package org.fairtray.report;
+
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import org.fairtray.analysis.Findings;
+import org.fairtray.report.charts.Axis;
+import org.fairtray.report.charts.DotRows;
+import org.fairtray.trial.Layout;
+import org.fairtray.trial.Trial;
+
+/**
+ * report.html: one file that needs no network and no script, for a grower to read on a phone or on paper, with the
+ * statistician's tables under it.
+ */
+public final class Report {
+    private final Trial trial;
+    private final Layout layout;
+    private final Findings findings;
+    private final String label;
+
+    private Report(Trial trial, Layout layout, Findings findings, String label) {
+        this.trial = trial;
+        this.layout = layout;
+        this.findings = findings;
+        this.label = label;
+    }
+
+    /**
+     * A report on what was found.
+     *
+     * @throws IllegalArgumentException if the findings hold no outcome
+     */
+    public static Report of(Trial trial, Layout layout, Findings findings) {
+        if (findings.outcomes().isEmpty()) {
+            throw new IllegalArgumentException("findings without an outcome: expected at least one");
+        }
+        return new Report(trial, layout, findings, "");
+    }
+
+    /** The same with a word of warning over it, such as that the data are invented. */
+    public Report labelled(String words) {
+        return new Report(trial, layout, findings, words);
+    }
+
+    /** The whole page. */
+    public String html() {
+        var view = new ReportPage(trial, layout, findings).view(label, style());
+        var output = new StringOutput(64 * 1024);
+        engine().render("report/report.jte", view, output);
+        return Visible.text(output.toString());
+    }
+
+    /**
+     * Loads fonts, the drawing libraries and the page ahead of time. Worth calling on a thread of its own while an
+     * analysis runs; needless otherwise.
+     */
+    public static void prepare() {
+        var row = new DotRows.Row("tray", "1 %", java.util.List.of(1.0), 1.0, 0.0, 2.0);
+        new DotRows("", "", new Axis("", 0, 2), java.util.List.of(row), java.util.Optional.empty()).svg("early");
+        engine();
+    }
+
+    private static TemplateEngine engine() {
+        return TemplateEngine.createPrecompiled(null, ContentType.Html, null, "org.fairtray.report.pages");
+    }
+
+    private static String style() {
+        try (var css = Report.class.getResourceAsStream("report.css")) {
+            return new String(css.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

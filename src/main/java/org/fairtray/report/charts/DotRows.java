@@ -1,0 +1,192 @@
+package org.fairtray.report.charts;
+
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.Shape;
+import java.awt.Stroke;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jfree.chart.annotations.XYLineAnnotation;
+import org.jfree.chart.annotations.XYTextAnnotation;
+import org.jfree.chart.plot.IntervalMarker;
+import org.jfree.chart.plot.ValueMarker;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.TextAnchor;
+import org.jfree.data.xy.XYSeries;
+import org.jfree.data.xy.XYSeriesCollection;
+
+/**
+ * A row for each thing compared: its name over it, each tray a ring, the middle a diamond on a bar that shows how sure
+ * it is. Names stand over their row, not beside it, so that a phone's whole width is left for the numbers.
+ *
+ * @param title what the chart is
+ * @param description what it shows, in numbers
+ * @param axis the scale that all rows share
+ * @param rows from the top down, one or more
+ * @param zone the part of the scale that is too near to zero to matter, if one was named
+ */
+public record DotRows(String title, String description, Axis axis, List<Row> rows, Optional<Zone> zone) {
+    private static final int PLAIN_ROW = 36;
+    private static final int ROW_WITH_DOTS = 48;
+    private static final int SCALE = 48;
+
+    /** Above so many dots a drawing grows heavy and shows no more. */
+    public static final int MOST_DOTS = 400;
+
+    /**
+     * One row.
+     *
+     * @param label its name
+     * @param value its middle and interval in words; may be empty
+     * @param dots single trays
+     * @param middle null where there is none, as are low and high
+     */
+    public record Row(String label, String value, List<Double> dots, Double middle, Double low, Double high) {
+        public Row {
+            dots = List.copyOf(dots);
+        }
+    }
+
+    /** From one value to another. */
+    public record Zone(double low, double high) {}
+
+    public DotRows {
+        rows = List.copyOf(rows);
+    }
+
+    /** The chart as SVG whose ids begin with the one given. */
+    public String svg(String id) {
+        boolean dotted = rows.stream().anyMatch(r -> !r.dots().isEmpty());
+        int height = Math.max(1, rows.size()) * (dotted ? ROW_WITH_DOTS : PLAIN_ROW) + SCALE;
+        var plot = plot();
+        var bars = diamonds();
+        for (int i = 0; i < rows.size(); i++) {
+            name(plot, i, dotted ? 0.31 : 0.42);
+            line(bars, axis.low(), axis.high(), i, ChartLook.HAIRLINE, ChartLook.THIN);
+            interval(bars, i, dotted ? 0.82 : 0.74);
+        }
+        plot.setDataset(0, dots());
+        plot.setRenderer(0, rings());
+        plot.setDataset(1, middles(dotted ? 0.82 : 0.74));
+        plot.setRenderer(1, bars);
+        var chart = ChartLook.chart(plot);
+        return Svg.draw(
+                id,
+                title,
+                description,
+                height,
+                g -> chart.draw(g, new Rectangle2D.Double(0, 0, ChartLook.WIDTH, height)));
+    }
+
+    private XYPlot plot() {
+        var down = ChartLook.axis(new Axis("", 0, Math.max(1, rows.size())));
+        down.setInverted(true);
+        down.setVisible(false);
+        var plot = ChartLook.plot(ChartLook.axis(axis), down);
+        plot.setRangeGridlinesVisible(false);
+        zone.ifPresent(z -> plot.addDomainMarker(
+                new IntervalMarker(z.low(), z.high(), ChartLook.ZONE, ChartLook.THIN, null, null, 1f),
+                Layer.BACKGROUND));
+        if (axis.low() < 0 && axis.high() > 0) {
+            plot.addDomainMarker(new ValueMarker(0, ChartLook.INK, ChartLook.LINE), Layer.BACKGROUND);
+        }
+        return plot;
+    }
+
+    private void name(XYPlot plot, int row, double baseline) {
+        double room = ChartLook.WIDTH - 28;
+        var value = ChartLook.fit(rows.get(row).value(), ChartLook.STRONG, room * 0.6);
+        var label = ChartLook.fit(
+                rows.get(row).label(), ChartLook.TEXT, room - 10 - ChartLook.width(value, ChartLook.STRONG));
+        plot.addAnnotation(words(label, ChartLook.TEXT, axis.low(), row + baseline, TextAnchor.BASELINE_LEFT));
+        if (!value.isEmpty()) {
+            plot.addAnnotation(words(value, ChartLook.STRONG, axis.high(), row + baseline, TextAnchor.BASELINE_RIGHT));
+        }
+    }
+
+    private static XYTextAnnotation words(String text, Font font, double x, double y, TextAnchor anchor) {
+        var words = new XYTextAnnotation(text, x, y);
+        words.setFont(font);
+        words.setPaint(ChartLook.INK);
+        words.setTextAnchor(anchor);
+        words.setBackgroundPaint(ChartLook.PAPER);
+        return words;
+    }
+
+    private void interval(XYLineAndShapeRenderer bars, int index, double at) {
+        var row = rows.get(index);
+        if (row.low() != null && row.high() != null) {
+            double low = Math.max(axis.low(), row.low());
+            double high = Math.min(axis.high(), row.high());
+            line(bars, low, high, index + at, ChartLook.SOFT_INK, ChartLook.THICK);
+        }
+    }
+
+    /** A line across, under the marks. */
+    private static void line(
+            XYLineAndShapeRenderer under, double from, double to, double at, Color paint, Stroke stroke) {
+        under.addAnnotation(new XYLineAnnotation(from, at, to, at, stroke, paint), Layer.BACKGROUND);
+    }
+
+    private XYSeriesCollection dots() {
+        var series = new XYSeries("trays", false);
+        int all = rows.stream().mapToInt(r -> r.dots().size()).sum();
+        int step = Math.max(1, (int) Math.ceil(all / (double) MOST_DOTS));
+        for (int i = 0; i < rows.size(); i++) {
+            var sorted = rows.get(i).dots().stream().sorted().toList();
+            var shown = new ArrayList<Double>();
+            for (int d = 0; d < sorted.size(); d += step) {
+                shown.add(sorted.get(d));
+                series.add(sorted.get(d).doubleValue(), i + 0.55 + aside(shown));
+            }
+        }
+        return new XYSeriesCollection(series);
+    }
+
+    /** Moves a ring up or down where it would lie on the ones before it. */
+    private double aside(List<Double> sorted) {
+        int last = sorted.size() - 1;
+        int near = 0;
+        while (near < last && near < 4 && sorted.get(last) - sorted.get(last - near - 1) < 0.008 * axis.width()) {
+            near++;
+        }
+        return new double[] {0, -0.09, 0.09, -0.15, 0.15}[near];
+    }
+
+    private XYSeriesCollection middles(double at) {
+        var series = new XYSeries("middle", false);
+        for (int i = 0; i < rows.size(); i++) {
+            if (rows.get(i).middle() != null) {
+                series.add(rows.get(i).middle().doubleValue(), i + at);
+            }
+        }
+        return new XYSeriesCollection(series);
+    }
+
+    private static XYLineAndShapeRenderer rings() {
+        var renderer = shapes(ChartLook.DOT);
+        renderer.setUseFillPaint(true);
+        renderer.setSeriesFillPaint(0, ChartLook.PAPER);
+        renderer.setDrawOutlines(true);
+        renderer.setUseOutlinePaint(true);
+        renderer.setSeriesOutlinePaint(0, ChartLook.colour(0));
+        renderer.setSeriesOutlineStroke(0, ChartLook.LINE);
+        return renderer;
+    }
+
+    private static XYLineAndShapeRenderer diamonds() {
+        return shapes(ChartLook.DIAMOND);
+    }
+
+    private static XYLineAndShapeRenderer shapes(Shape shape) {
+        var renderer = new XYLineAndShapeRenderer(false, true);
+        renderer.setSeriesShape(0, shape);
+        renderer.setSeriesPaint(0, ChartLook.INK);
+        renderer.setDrawOutlines(false);
+        return renderer;
+    }
+}
