@@ -14,7 +14,7 @@ public final class ProblemsException extends RuntimeException {
         this.problems = List.copyOf(problems);
     }
 
-    ProblemsException(Problem problem) {
+    public ProblemsException(Problem problem) {
         this(List.of(problem));
     }
 

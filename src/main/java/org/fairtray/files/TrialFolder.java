@@ -79,6 +79,14 @@ public final class TrialFolder {
         }
     }
 
+    /** Whether plan.yaml is there and is, to the byte, this text. */
+    public boolean hasPlan(String text) {
+        return Files.isDirectory(folder)
+                && StoredFile.find(folder, PlanFile.NAME)
+                        .filter(f -> f.sha256().equals(new StoredFile(PlanFile.NAME, utf8(text)).sha256()))
+                        .isPresent();
+    }
+
     /**
      * Writes plan.yaml; makes the folder if there is none.
      *

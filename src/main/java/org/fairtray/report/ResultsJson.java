@@ -12,7 +12,6 @@ import java.lang.reflect.RecordComponent;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.fairtray.analysis.Findings;
 
 /**
  * results.json: every record of the findings becomes an object, its components the keys, in their order and in
@@ -29,11 +28,11 @@ public final class ResultsJson {
     private ResultsJson() {}
 
     /**
-     * The findings as JSON, with a line break at the end.
+     * Findings, or any other record of results, as JSON with a line break at the end.
      *
      * @throws IllegalStateException if a number is NaN or infinite; the message names its key
      */
-    public static String of(Findings findings) {
+    public static String of(Record findings) {
         return GSON.toJson(element("", findings)) + "\n";
     }
 

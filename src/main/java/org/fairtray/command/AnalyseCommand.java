@@ -1,0 +1,76 @@
+package org.fairtray.command;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.fairtray.analysis.Analysis;
+import org.fairtray.analysis.Findings;
+import org.fairtray.files.TrialFiles;
+import org.fairtray.files.TrialFolder;
+import org.fairtray.report.Report;
+import org.fairtray.report.ResultsJson;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+@Command(
+        name = "analyse",
+        mixinStandardHelpOptions = true,
+        description = "Says which factor changed what, by how much and how sure; writes results.json and report.html.")
+final class AnalyseCommand implements Callable<Integer> {
+    @Mixin
+    private TrialOptions trial;
+
+    @Override
+    public Integer call() {
+        prepareReport();
+        var folder = trial.folder();
+        var files = folder.read();
+        trial.printNotices(files);
+        var findings = analyse(folder, files, "");
+        trial.print(
+                findings,
+                forPeople(findings, trial.path().resolve("report.html").toString()));
+        return Fairtray.DONE;
+    }
+
+    /** Drawing takes long to load; meanwhile the other core can read and compute. */
+    static void prepareReport() {
+        var thread = new Thread(Report::prepare, "report");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /** Analyses a trial and writes results.json and report.html. */
+    static Findings analyse(TrialFolder folder, TrialFiles files, String label) {
+        var layout = TrialOptions.layout(files);
+        if (files.readings().isEmpty()) {
+            throw TrialOptions.missing("readings.csv", "readings; one line per tray, day and counting frame");
+        }
+        var findings =
+                Analysis.of(files.trial(), layout, files.readings(), TrialOptions.sealing(files), Version.text());
+        var html = Report.of(files.trial(), layout, findings).labelled(label).html();
+        folder.write("results.json", ResultsJson.of(findings).getBytes(StandardCharsets.UTF_8));
+        folder.write("report.html", html.getBytes(StandardCharsets.UTF_8));
+        return findings;
+    }
+
+    static List<String> forPeople(Findings findings, String report) {
+        var lines = new ArrayList<String>();
+        lines.add(findings.trial());
+        for (var outcome : findings.outcomes()) {
+            lines.add("");
+            lines.add(outcome.name() + " on day " + outcome.day() + ", " + outcome.trays() + " trays"
+                    + (outcome.design() == null ? "" : ", " + outcome.design().name()));
+            outcome.verdicts().forEach(v -> lines.add("  " + v.verdict() + ": " + v.sentence()));
+            outcome.interactions().forEach(i -> lines.add("  " + i.sentence()));
+        }
+        if (!findings.warnings().isEmpty()) {
+            lines.add("");
+            findings.warnings().forEach(w -> lines.add("Mind (" + w.kind() + "): " + w.sentence()));
+        }
+        lines.add("");
+        lines.add("Report: " + report);
+        return lines;
+    }
+}

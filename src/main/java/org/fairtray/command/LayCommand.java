@@ -1,0 +1,97 @@
+package org.fairtray.command;
+
+import java.security.SecureRandom;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.fairtray.design.DesignName;
+import org.fairtray.design.Generator;
+import org.fairtray.design.Randomisation;
+import org.fairtray.design.Structure;
+import org.fairtray.files.Draw;
+import org.fairtray.files.TrialFolder;
+import org.fairtray.trial.Layout;
+import org.fairtray.trial.Trial;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+@Command(
+        name = "lay",
+        mixinStandardHelpOptions = true,
+        description = "Draws which tray gets what, and writes layout.csv and seal.json.")
+final class LayCommand implements Callable<Integer> {
+    @Mixin
+    private TrialOptions trial;
+
+    @Option(
+            names = "--seed",
+            paramLabel = "N",
+            description = "A whole number: the same plan and seed give the same layout anywhere. Else one is drawn.")
+    private Long seed;
+
+    @Option(
+            names = "--replace",
+            description =
+                    "Replace a layout and seal that are there already; readings are set aside under another name.")
+    private boolean replace;
+
+    /** What was laid out, for programs. */
+    record LaidOut(
+            String trial,
+            int trays,
+            int emptyPlaces,
+            String design,
+            long seed,
+            String generator,
+            List<String> files,
+            String readingsSetAside) {}
+
+    @Override
+    public Integer call() {
+        var folder = trial.folder();
+        var plan = folder.readPlan();
+        long chosen = seed == null ? new SecureRandom().nextLong() : seed;
+        var laid = lay(folder, plan, chosen, replace);
+        trial.print(laid.result(), laid.forPeople());
+        return Fairtray.DONE;
+    }
+
+    /** A layout that was drawn and written. */
+    record Laid(Trial plan, Layout layout, Randomisation randomisation, LaidOut result) {
+        List<String> forPeople() {
+            var lines = new ArrayList<String>();
+            lines.add(plan.title());
+            lines.add(DesignName.of(Structure.of(plan, layout.trays())).sentence());
+            lines.addAll(randomisation.describe());
+            lines.add(result.trays + " trays"
+                    + (result.emptyPlaces == 0 ? "." : "; " + result.emptyPlaces + " places stay empty."));
+            lines.add("Seed " + result.seed + " (" + result.generator + "), kept in seal.json.");
+            if (result.readingsSetAside != null) {
+                lines.add("Readings of the layout before were set aside as " + result.readingsSetAside + ".");
+            }
+            lines.add("Written: " + String.join(", ", result.files) + ".");
+            return lines;
+        }
+    }
+
+    static Laid lay(TrialFolder folder, Trial plan, long seed, boolean replace) {
+        var randomisation = Randomisation.of(plan);
+        var layout = randomisation.draw(Generator.of(seed));
+        var time = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString();
+        var written = folder.writeLayout(
+                plan, layout, new Draw(seed, Generator.NAME, List.of(), time, Version.text()), replace);
+        var result = new LaidOut(
+                plan.title(),
+                layout.trays().size(),
+                plan.place().trays() - layout.trays().size(),
+                DesignName.of(Structure.of(plan, layout.trays())).name(),
+                seed,
+                Generator.NAME,
+                List.of("layout.csv", "seal.json"),
+                written.readingsSetAside().orElse(null));
+        return new Laid(plan, layout, randomisation, result);
+    }
+}

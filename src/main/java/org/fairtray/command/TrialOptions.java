@@ -1,0 +1,84 @@
+package org.fairtray.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.fairtray.analysis.Sealing;
+import org.fairtray.files.Problem;
+import org.fairtray.files.ProblemsException;
+import org.fairtray.files.TrialFiles;
+import org.fairtray.files.TrialFolder;
+import org.fairtray.report.ResultsJson;
+import org.fairtray.trial.Layout;
+import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** What every command on a trial's folder shares. */
+final class TrialOptions {
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "DIR", description = "The trial's folder.")
+    private Path folder;
+
+    @Option(names = "--json", description = "Print the result as JSON, and nothing else, to standard output.")
+    private boolean json;
+
+    TrialFolder folder() {
+        return new TrialFolder(folder);
+    }
+
+    /** The folder as it was typed, for messages. */
+    Path path() {
+        return folder;
+    }
+
+    boolean json() {
+        return json;
+    }
+
+    CommandLine commandLine() {
+        return spec.commandLine();
+    }
+
+    PrintWriter out() {
+        return spec.commandLine().getOut();
+    }
+
+    /** Prints a result for programs, or else for people. */
+    void print(Record result, List<String> forPeople) {
+        if (json) {
+            out().print(ResultsJson.of(result));
+        } else {
+            forPeople.forEach(out()::println);
+        }
+        out().flush();
+    }
+
+    /** Says how the files were understood, where that may surprise. */
+    void printNotices(TrialFiles files) {
+        files.notices().forEach(n -> spec.commandLine().getErr().println("Note: " + n + "."));
+        spec.commandLine().getErr().flush();
+    }
+
+    /** The layout of a trial that must have one. */
+    static Layout layout(TrialFiles files) {
+        return files.layout().orElseThrow(() -> missing("layout.csv", "the layout; lay draws one"));
+    }
+
+    static ProblemsException missing(String file, String expected) {
+        return new ProblemsException(new Problem(file, 0, "no such file", expected, Optional.empty()));
+    }
+
+    static Sealing sealing(TrialFiles files) {
+        return new Sealing(
+                files.sealState(),
+                files.seal(),
+                files.planSha256(),
+                files.layoutSha256().orElse(null));
+    }
+}
