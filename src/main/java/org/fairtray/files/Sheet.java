@@ -231,6 +231,19 @@ final class Sheet {
         required.stream().filter(c -> !has(c)).forEach(c -> missing(c, Nearest.to(c, others)));
     }
 
+    /** Reports every one of these columns that looks like a known one which is missing: it would be passed over. */
+    void noneAlmost(List<String> others, Collection<String> known) {
+        var absent = known.stream().filter(c -> !has(c)).toList();
+        for (var column : others) {
+            Nearest.almost(column, absent)
+                    .ifPresent(name -> problems.add(
+                            headerLine,
+                            "column " + Wording.quote(column),
+                            "a name less like " + name + ", unless that is meant",
+                            Optional.of(name)));
+        }
+    }
+
     private void missing(String column, Optional<String> similar) {
         var instead = similar.map(s -> ", but " + Wording.quote(s)).orElse("");
         problems.add(headerLine, "no column " + Wording.quote(column) + instead, "a column named " + column);
