@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
  * left in it.
  */
 final class Sheet {
-    private static final Pattern SEPARATOR_LINE = Pattern.compile("\"?sep=(.)\"?\\s*", Pattern.CASE_INSENSITIVE);
+    private static final Pattern SEPARATOR_LINE = Pattern.compile("\"?sep=([,;|\\t])\"?\\s*", Pattern.CASE_INSENSITIVE);
     private static final Pattern DIGITS = Pattern.compile("\\d+");
 
     private final List<String> columns;

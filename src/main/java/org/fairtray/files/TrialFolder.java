@@ -125,8 +125,15 @@ public final class TrialFolder {
         // The seal first: if the power fails between the two, a seal that doesn't fit is seen, a missing one isn't.
         contents.put(SealFile.NAME, utf8(SealFile.text(seal)));
         contents.put(LayoutFile.NAME, layoutBytes);
-        var aside = setReadingsAside();
-        WholeFile.replace(folder, contents);
+        var aside =
+                Files.exists(folder.resolve(ReadingsFile.NAME)) ? Optional.of(unusedName()) : Optional.<String>empty();
+        aside.ifPresent(name -> rename(ReadingsFile.NAME, name));
+        try {
+            WholeFile.replace(folder, contents);
+        } catch (ProblemsException e) {
+            aside.ifPresent(name -> rename(name, ReadingsFile.NAME));
+            throw e;
+        }
         return new Laid(seal, aside);
     }
 
@@ -138,24 +145,24 @@ public final class TrialFolder {
      */
     public record Laid(Seal seal, Optional<String> readingsSetAside) {}
 
-    private Optional<String> setReadingsAside() {
-        if (!Files.exists(folder.resolve(ReadingsFile.NAME))) {
-            return Optional.empty();
-        }
+    /** A name for readings that are set aside. */
+    private String unusedName() {
         int number = 1;
         while (Files.exists(folder.resolve("readings-set-aside-" + number + ".csv"))) {
             number++;
         }
-        var name = "readings-set-aside-" + number + ".csv";
+        return "readings-set-aside-" + number + ".csv";
+    }
+
+    private void rename(String name, String newName) {
         try {
-            Files.move(folder.resolve(ReadingsFile.NAME), folder.resolve(name));
+            Files.move(folder.resolve(name), folder.resolve(newName));
         } catch (IOException e) {
             throw problem(
-                    ReadingsFile.NAME,
-                    "that it can't be set aside (" + Obstacle.of(e) + ")",
+                    name,
+                    "that it can't be renamed to " + newName + " (" + Obstacle.of(e) + ")",
                     "a folder you may write to");
         }
-        return Optional.of(name);
     }
 
     /**

@@ -142,6 +142,23 @@ class TrialFolderTest {
     }
 
     @Test
+    void keepsReadingsWhereTheyAreWhenTheirLayoutCannotBeReplaced() throws IOException {
+        var trial = folder.readPlan();
+        folder.writeReadings(trial, readings(3), List.of(), false);
+        Files.createDirectories(path.resolve("layout.csv").resolve("in the way"));
+        assertThrows(ProblemsException.class, () -> folder.writeLayout(trial, layout("coir", "hemp"), DRAW, true));
+        assertEquals(List.of("layout.csv", "plan.yaml", "readings.csv"), names());
+    }
+
+    @Test
+    void makesNoFolderWhereAFileStands() {
+        var plan = path.resolve("plan.yaml");
+        assertProblem(
+                plan + ": found that it can't be made (a file has this name); expected a folder of your own",
+                () -> new TrialFolder(plan).writePlan(PLAN, true));
+    }
+
+    @Test
     void refusesALayoutOfAnotherPlan() throws IOException {
         var trial = folder.readPlan();
         folder.writePlan(PLAN.replace("Two mats", "Other mats"), true);
