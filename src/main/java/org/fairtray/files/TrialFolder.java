@@ -113,20 +113,18 @@ public final class TrialFolder {
         }
         keep(replace, LayoutFile.NAME, SealFile.NAME, ReadingsFile.NAME);
         var layoutBytes = utf8(LayoutFile.text(trial, layout));
-        var seal = new Seal(
-                plan.sha256(),
-                new StoredFile(LayoutFile.NAME, layoutBytes).sha256(),
-                draw.seed(),
-                draw.generator(),
-                draw.restrictions(),
-                draw.time(),
-                draw.version());
+        var seal = draw.seal(plan.sha256(), new StoredFile(LayoutFile.NAME, layoutBytes).sha256());
         var contents = new LinkedHashMap<String, byte[]>();
         // The seal first: if the power fails between the two, a seal that doesn't fit is seen, a missing one isn't.
         contents.put(SealFile.NAME, utf8(SealFile.text(seal)));
         contents.put(LayoutFile.NAME, layoutBytes);
-        var aside =
-                Files.exists(folder.resolve(ReadingsFile.NAME)) ? Optional.of(unusedName()) : Optional.<String>empty();
+        return new Laid(seal, replaceWithReadingsAside(contents));
+    }
+
+    /** Replaces files of the folder, readings set aside first; these are put back if that fails. */
+    private Optional<String> replaceWithReadingsAside(Map<String, byte[]> contents) {
+        boolean readings = Files.exists(folder.resolve(ReadingsFile.NAME));
+        var aside = readings ? Optional.of(unusedName()) : Optional.<String>empty();
         aside.ifPresent(name -> rename(ReadingsFile.NAME, name));
         try {
             WholeFile.replace(folder, contents);
@@ -134,7 +132,7 @@ public final class TrialFolder {
             aside.ifPresent(name -> rename(name, ReadingsFile.NAME));
             throw e;
         }
-        return new Laid(seal, aside);
+        return aside;
     }
 
     /**
