@@ -49,7 +49,9 @@ record Cell(String column, String text, int line, boolean decimalComma, Problems
 
     /** Days after sowing. */
     Optional<Integer> day() {
-        if (DATE.matcher(text).matches() || SERIAL_DATE.matcher(text).matches()) {
+        // No date is written in fewer than five characters, and nearly every day is.
+        if (text.length() >= 5
+                && (DATE.matcher(text).matches() || SERIAL_DATE.matcher(text).matches())) {
             return refuse("days after sowing as a whole number (sowing is day 0), not a date");
         }
         return whole("days after sowing as a whole number (sowing is day 0)");
@@ -94,9 +96,9 @@ record Cell(String column, String text, int line, boolean decimalComma, Problems
         return Optional.empty();
     }
 
-    /** Reports a word that isn't one of those known; {@code what} says of what kind they are, such as "level of". */
-    <T> Optional<T> unknown(String what, Collection<String> known) {
-        problems.unknown(line, what + " " + column, text, known);
+    /** Reports a word that isn't one of those known; {@code kind} says of what kind they are, such as "tray". */
+    <T> Optional<T> unknown(String kind, Collection<String> known) {
+        problems.unknown(line, kind, text, known);
         return Optional.empty();
     }
 

@@ -24,7 +24,9 @@ final class CountingReader {
             var frames = orOne(keys.optional("frames_per_tray"), MOST_FRAMES);
             var given = seeds ? keys.required("seeds_per_frame") : keys.optional("seeds_per_frame");
             var perFrame = orOne(given, MOST_SEEDS);
-            var counts = keys.optional("counts").map(v -> v.oneOf(COUNTS)).orElse(Optional.of(CUMULATIVE));
+            var counts = keys.optional("counts")
+                    .map(v -> v.oneOf("kind of counts", COUNTS))
+                    .orElse(Optional.of(CUMULATIVE));
             boolean sound = !days.isEmpty() && frames.isPresent() && perFrame.isPresent() && counts.isPresent();
             return sound
                     ? Optional.of(new Counting(
@@ -42,7 +44,7 @@ final class CountingReader {
 
     /** The days, or none if any is wrong. */
     private static List<Integer> days(PlanValue value) {
-        var items = value.items("days after sowing");
+        var items = value.items("days after sowing", "day");
         var days = new ArrayList<Integer>();
         boolean rising = true;
         for (var item : items) {

@@ -1,6 +1,7 @@
 package org.fairtray.files;
 
 import java.util.List;
+import org.fairtray.trial.Seal;
 
 /**
  * How a layout was drawn, to be sealed with it.
@@ -15,5 +16,10 @@ public record Draw(long seed, String generator, List<String> restrictions, Strin
 
     public Draw {
         restrictions = List.copyOf(restrictions);
+    }
+
+    /** The seal of a plan and the layout drawn for it, by their SHA-256. */
+    Seal seal(String planSha256, String layoutSha256) {
+        return new Seal(planSha256, layoutSha256, seed, generator, restrictions, time, version);
     }
 }

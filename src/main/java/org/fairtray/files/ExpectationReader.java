@@ -42,7 +42,7 @@ final class ExpectationReader {
 
     private static Optional<Scale> scale(PlanValue value) {
         var scales = List.of(Scale.values());
-        return value.oneOf(scales.stream().map(Scale::label).toList())
+        return value.oneOf("scale", scales.stream().map(Scale::label).toList())
                 .flatMap(label ->
                         scales.stream().filter(s -> s.label().equals(label)).findFirst());
     }

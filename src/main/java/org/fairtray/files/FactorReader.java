@@ -32,7 +32,7 @@ final class FactorReader {
 
     /** The factors that are sound. */
     List<Factor> read(PlanValue value) {
-        return value.each("factors", this::factor);
+        return value.each("factors", "a factor", this::factor);
     }
 
     /** The levels of every factor whose name could be read, as far as they could be, by factor. */
@@ -47,7 +47,7 @@ final class FactorReader {
             var unit = keys.optional("unit");
             var unitName = unit.flatMap(PlanValue::name);
             var to = keys.optional("applied_to");
-            var appliedTo = to.isEmpty() ? Optional.of(Place.TRAY) : to.get().oneOf(places);
+            var appliedTo = to.isEmpty() ? Optional.of(Place.TRAY) : to.get().oneOf("place level", places);
             name.ifPresent(n -> levels.put(n, read));
             boolean sound = name.isPresent()
                     && read.size() > 1
@@ -58,7 +58,7 @@ final class FactorReader {
     }
 
     private static List<String> levels(PlanValue value) {
-        var items = value.items("two or more levels");
+        var items = value.items("two or more levels", "level");
         if (items.size() == 1) {
             value.problems().add(value.line(), "one level only", "two or more levels");
         }
@@ -83,13 +83,18 @@ final class FactorReader {
 
     /** The batches that are sound. */
     List<Batch> batches(PlanValue value) {
-        return value.each("batches", this::batch);
+        return value.each("batches", "a batch", this::batch);
+    }
+
+    private Optional<String> factorName(PlanValue value) {
+        // Factors without a readable name have been reported where they stand.
+        return levels.isEmpty() ? value.name() : value.oneOf("factor", List.copyOf(levels.keySet()));
     }
 
     private Optional<Batch> batch(PlanValue item) {
         return item.keys(BATCH_KEYS).flatMap(keys -> {
             var name = keys.required("name").flatMap(v -> taken.take(v, "a batch"));
-            var of = keys.required("of").flatMap(v -> v.oneOf(List.copyOf(levels.keySet())));
+            var of = keys.required("of").flatMap(this::factorName);
             var count = keys.required("count").map(v -> v.whole(1, MOST_BATCHES));
             return name.isPresent()
                             && of.isPresent()

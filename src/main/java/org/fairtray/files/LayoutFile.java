@@ -25,12 +25,18 @@ public final class LayoutFile {
     private final Problems problems;
     private final Map<String, Integer> codes = new HashMap<>();
     private final Map<Stand, Integer> stands = new HashMap<>();
+    /** Factors of which several trays get one level together. */
+    private final List<Factor> shared;
+
     private final Map<String, Given> given = new HashMap<>();
     private final Set<String> seen = new LinkedHashSet<>();
 
     private LayoutFile(Trial trial, Problems problems) {
         this.trial = trial;
         this.problems = problems;
+        this.shared = trial.factors().stream()
+                .filter(f -> !trial.place().isTray(f.appliedTo()))
+                .toList();
     }
 
     /** The level that a unit of a place level got, and the line that says so. */
@@ -160,7 +166,7 @@ public final class LayoutFile {
         }
         return factor.levels().contains(cell.text())
                 ? Optional.of(cell.text())
-                : cell.unknown("level of", factor.levels());
+                : cell.unknown("level of " + factor.name(), factor.levels());
     }
 
     private Optional<Treatment> made(Treatment treatment, int line) {
@@ -172,14 +178,12 @@ public final class LayoutFile {
 
     /** A factor applied to stacks has one level in each stack. */
     private void checkUnits(Stand stand, Treatment treatment, int line) {
-        for (Factor factor : trial.factors()) {
+        for (Factor factor : shared) {
             var to = factor.appliedTo();
             var level = treatment.level(factor.name());
             var unit = trial.place().unit(to, stand);
             var before = given.putIfAbsent(factor.name() + "\n" + unit, new Given(level, line));
-            if (before != null
-                    && !before.level().equals(level)
-                    && !trial.place().isTray(to)) {
+            if (before != null && !before.level().equals(level)) {
                 problems.add(
                         line,
                         "%s %s, but %s in line %d: %s differs within %s %s"

@@ -32,6 +32,13 @@ final class Nearest {
         return Optional.ofNullable(best);
     }
 
+    /** The first of the valid names that differs from the one found in no more than case, joints or one letter. */
+    static Optional<String> almost(String found, Collection<String> valid) {
+        return valid.stream()
+                .filter(name -> found.length() <= LONGEST && edits(plain(found), plain(name)) <= 1)
+                .findFirst();
+    }
+
     /** How far apart two names are; {@link Integer#MAX_VALUE} where too far for one to be meant by the other. */
     private static int distance(String found, String name) {
         if (DECIMAL.matcher(found).matches() && DECIMAL.matcher(name).matches()) {

@@ -24,7 +24,7 @@ final class OutcomeReader {
 
     /** The outcomes that are sound, the question's own first. */
     List<Outcome> read(PlanValue value) {
-        return value.each("outcomes", this::outcome);
+        return value.each("outcomes", "an outcome", this::outcome);
     }
 
     /** Whether any outcome is a count, so that the seeds of a frame matter. */
@@ -50,12 +50,12 @@ final class OutcomeReader {
 
     private Optional<Outcome> outcome(PlanValue item) {
         return item.keys(KEYS).flatMap(keys -> {
-            var kind = keys.required("kind").flatMap(v -> v.oneOf(KINDS));
+            var kind = keys.required("kind").flatMap(v -> v.oneOf("kind", KINDS));
             boolean count = kind.isPresent() && kind.get().equals(COUNT);
             counts |= count;
             var name = keys.required("name").flatMap(v -> name(v, kind));
             var day = keys.required("day").map(this::day).orElse(OptionalInt.empty());
-            var of = of(keys.optional("of"), count, name);
+            var of = of(keys.optional("of"), kind, name);
             return name.isPresent() && kind.isPresent() && day.isPresent() && of.isPresent()
                     ? Optional.of(outcome(name.get(), count, of.get(), day.getAsInt()))
                     : Optional.empty();
@@ -91,16 +91,16 @@ final class OutcomeReader {
         return day;
     }
 
-    private static Optional<String> of(Optional<PlanValue> value, boolean count, Optional<String> name) {
+    private static Optional<String> of(Optional<PlanValue> value, Optional<String> kind, Optional<String> name) {
         if (value.isEmpty()) {
             return Optional.of(ReadingColumns.SOWN);
         }
-        if (!count) {
+        if (kind.isPresent() && !kind.get().equals(COUNT)) {
             return value.get().refuse("no key of: only a count is so many of so many");
         }
         boolean first = name.isPresent() && name.get().equals(ReadingColumns.GERMINATED);
-        return value.get()
-                .oneOf(first ? List.of(ReadingColumns.SOWN) : List.of(ReadingColumns.SOWN, ReadingColumns.GERMINATED));
+        var wholes = first ? List.of(ReadingColumns.SOWN) : List.of(ReadingColumns.SOWN, ReadingColumns.GERMINATED);
+        return value.get().oneOf("count", wholes);
     }
 
     /** What counts as germinated, through or an outcome, in the grower's words. */

@@ -20,7 +20,7 @@ final class PlaceReader {
 
     /** The place, or empty if anything is wrong with it. */
     Optional<Place> read(PlanValue value) {
-        var items = value.items("place levels, outermost first");
+        var items = value.items("place levels, outermost first", "a place level");
         var levels = new ArrayList<Place.Level>();
         for (var item : items) {
             level(item).ifPresent(levels::add);
@@ -57,6 +57,8 @@ final class PlaceReader {
     }
 
     private Optional<String> earlier(PlanValue value) {
-        return names.isEmpty() ? value.refuse("a place level before this one; there is none") : value.oneOf(names);
+        return names.isEmpty()
+                ? value.refuse("a place level before this one; there is none")
+                : value.oneOf("place level", names);
     }
 }

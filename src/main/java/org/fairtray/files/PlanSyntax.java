@@ -71,6 +71,10 @@ final class PlanSyntax {
     private static ProblemsException broken(MarkedYamlEngineException e, Problems problems) {
         int line =
                 e.getProblemMark().or(e::getContextMark).map(PlanSyntax::line).orElse(0);
+        if (e.getProblem().contains("TAB")) {
+            problems.add(line, "a tab", "spaces: YAML is indented with them");
+            return new ProblemsException(problems.byLine());
+        }
         problems.add(
                 line,
                 "text that isn't YAML (" + Wording.visible(e.getProblem()) + ")",

@@ -7,7 +7,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
+import org.snakeyaml.engine.v2.nodes.CollectionNode;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
@@ -47,27 +47,32 @@ record PlanValue(String what, Node node, int keyLine, Problems problems) {
     /** A name or other short text: not blank, no spaces around it, no tab or other control character in it. */
     Optional<String> name() {
         var text = node instanceof ScalarNode scalar && !nothing() ? scalar.getValue() : "";
-        boolean clean = text.codePoints()
-                .noneMatch(c -> Character.isISOControl(c)
-                        || Character.getType(c) == Character.LINE_SEPARATOR
-                        || Character.getType(c) == Character.PARAGRAPH_SEPARATOR);
         if (Sheet.trim(text).isEmpty()) {
             return refuse("a name");
         }
-        return clean && Sheet.trim(text).equals(text)
+        return text.codePoints().noneMatch(PlanValue::breaks)
+                        && Sheet.trim(text).equals(text)
                 ? Optional.of(text)
                 : refuse("a name without tabs, line breaks or spaces around it");
     }
 
-    /** One of some words. */
-    Optional<String> oneOf(List<String> words) {
+    /** Whether a character can't be shown within a line. */
+    private static boolean breaks(int character) {
+        return switch (Character.getType(character)) {
+            case Character.CONTROL, Character.LINE_SEPARATOR, Character.PARAGRAPH_SEPARATOR -> true;
+            default -> false;
+        };
+    }
+
+    /** One of some words; {@code kind} says of what kind they are, such as "place level". */
+    Optional<String> oneOf(String kind, List<String> words) {
         if (!(node instanceof ScalarNode scalar) || nothing()) {
             return refuse(Wording.oneOf(words));
         }
         if (words.contains(scalar.getValue())) {
             return Optional.of(scalar.getValue());
         }
-        problems.unknown(line(), what, scalar.getValue(), words);
+        problems.unknown(line(), kind, scalar.getValue(), words);
         return Optional.empty();
     }
 
@@ -80,7 +85,7 @@ record PlanValue(String what, Node node, int keyLine, Problems problems) {
                 return OptionalInt.of(number);
             }
         }
-        refuse("a whole number from " + low + " to " + high);
+        refuse(low == high ? String.valueOf(low) : "a whole number from " + low + " to " + high);
         return OptionalInt.empty();
     }
 
@@ -97,14 +102,14 @@ record PlanValue(String what, Node node, int keyLine, Problems problems) {
         return OptionalDouble.empty();
     }
 
-    /** The items of a list; empty, with a problem, where there is none. */
-    List<PlanValue> items(String ofWhat) {
+    /** The items of a list, each to be called {@code each}; empty, with a problem, where there is none. */
+    List<PlanValue> items(String ofWhat, String each) {
         if (!(node instanceof SequenceNode list) || list.getValue().isEmpty()) {
             refuse("a list of " + ofWhat);
             return List.of();
         }
         return list.getValue().stream()
-                .map(item -> new PlanValue(what, item, line(), problems))
+                .map(item -> new PlanValue(each, item, line(), problems))
                 .toList();
     }
 
@@ -123,8 +128,8 @@ record PlanValue(String what, Node node, int keyLine, Problems problems) {
     }
 
     /** What each item of a list says, leaving out those that are wrong. */
-    <T> List<T> each(String ofWhat, Function<PlanValue, Optional<T>> read) {
-        return items(ofWhat).stream().map(read).flatMap(Optional::stream).toList();
+    <T> List<T> each(String ofWhat, String each, Function<PlanValue, Optional<T>> read) {
+        return items(ofWhat, each).stream().map(read).flatMap(Optional::stream).toList();
     }
 
     /** Reports that something else was expected here. */
@@ -140,9 +145,10 @@ record PlanValue(String what, Node node, int keyLine, Problems problems) {
         if (node instanceof ScalarNode scalar) {
             return what + " " + Wording.quote(scalar.getValue());
         }
-        boolean none = Stream.of(node)
-                .anyMatch(n -> n instanceof SequenceNode list && list.getValue().isEmpty());
-        return (none ? "an empty list" : node instanceof SequenceNode ? "a list" : "keys with values") + " for " + what;
+        boolean none = node instanceof CollectionNode<?> collection
+                && collection.getValue().isEmpty();
+        var kind = node instanceof SequenceNode ? "list" : "group of keys";
+        return (none ? "an empty " : "a ") + kind + " for " + what;
     }
 
     /** A range of numbers and its words, such as "above 0 and below 1". */

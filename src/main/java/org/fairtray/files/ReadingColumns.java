@@ -25,6 +25,7 @@ final class ReadingColumns {
     private final Trial trial;
     private final Map<String, String> counts = new LinkedHashMap<>();
     private final Set<String> measures = new LinkedHashSet<>();
+    private final List<String> values;
 
     ReadingColumns(Trial trial) {
         this.trial = trial;
@@ -34,6 +35,7 @@ final class ReadingColumns {
             outcome.match(
                     count -> counts.putIfAbsent(count.name(), count.of()), measure -> measures.add(measure.name()));
         }
+        values = Stream.concat(counts.keySet().stream(), measures.stream()).toList();
     }
 
     /** Every column of counts with the column that it can't exceed: germinated, through and the outcomes that count. */
@@ -43,7 +45,7 @@ final class ReadingColumns {
 
     /** Every column of counts and measures. */
     List<String> values() {
-        return Stream.concat(counts.keySet().stream(), measures.stream()).toList();
+        return values;
     }
 
     Optional<Double> value(Cell cell) {
@@ -75,6 +77,12 @@ final class ReadingColumns {
     List<String> known() {
         return Stream.concat(Stream.of(TRAY, DAY, FRAME, SOWN), values().stream())
                 .toList();
+    }
+
+    /** Columns that mean something where they are there, and needn't be. */
+    List<String> optional() {
+        var required = required();
+        return known().stream().filter(c -> !required.contains(c)).toList();
     }
 
     /** The columns of a file that are kept as notes, in the file's order. */

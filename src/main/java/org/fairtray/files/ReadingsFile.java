@@ -110,6 +110,7 @@ public final class ReadingsFile {
     private Read read() {
         sheet.atLeast(columns.required(), columns.known());
         var notes = columns.notes(sheet.columns());
+        sheet.noneAlmost(notes, columns.optional());
         var lines = new ArrayList<Line>();
         for (var row : sheet.rows()) {
             reading(row, notes).ifPresent(r -> lines.add(new Line(row.line(), r)));
@@ -153,7 +154,7 @@ public final class ReadingsFile {
         var code = cell.word();
         return code.isEmpty() || codes.isEmpty() || codes.get().contains(code.get())
                 ? code
-                : cell.unknown("tray in column", codes.get());
+                : cell.unknown("tray", codes.get());
     }
 
     private Optional<Integer> day(Cell cell) {

@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
  * left in it.
  */
 final class Sheet {
-    private static final Pattern SEPARATOR_LINE = Pattern.compile("\"?sep=(.)\"?\\s*", Pattern.CASE_INSENSITIVE);
+    private static final Pattern SEPARATOR_LINE = Pattern.compile("\"?sep=([,;|\\t])\"?\\s*", Pattern.CASE_INSENSITIVE);
     private static final Pattern DIGITS = Pattern.compile("\\d+");
 
     private final List<String> columns;
@@ -229,6 +229,19 @@ final class Sheet {
     void atLeast(List<String> required, Collection<String> known) {
         var others = columns.stream().filter(c -> !known.contains(c)).toList();
         required.stream().filter(c -> !has(c)).forEach(c -> missing(c, Nearest.to(c, others)));
+    }
+
+    /** Reports every one of these columns that looks like a known one which is missing: it would be passed over. */
+    void noneAlmost(List<String> others, Collection<String> known) {
+        var absent = known.stream().filter(c -> !has(c)).toList();
+        for (var column : others) {
+            Nearest.almost(column, absent)
+                    .ifPresent(name -> problems.add(
+                            headerLine,
+                            "column " + Wording.quote(column),
+                            "a name less like " + name + ", unless that is meant",
+                            Optional.of(name)));
+        }
     }
 
     private void missing(String column, Optional<String> similar) {

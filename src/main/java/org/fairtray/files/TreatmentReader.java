@@ -19,26 +19,27 @@ final class TreatmentReader {
         this.levels = levels;
     }
 
+    /** A combination of one level or more; empty if anything is wrong with it. */
     Optional<Treatment> read(PlanValue value) {
-        return value.keys(List.copyOf(levels.keySet())).map(keys -> {
+        return value.keys(List.copyOf(levels.keySet())).flatMap(keys -> {
             if (keys.all().isEmpty()) {
-                value.refuse("factors with a level each");
+                return value.refuse("factors with a level each");
             }
             var read = new LinkedHashMap<String, String>();
             // In the plan's order of factors, whatever the order here, so that a treatment always reads the same.
             levels.forEach((factor, known) ->
-                    keys.optional(factor).flatMap(v -> level(v, known)).ifPresent(l -> read.put(factor, l)));
-            return new Treatment(read);
+                    keys.optional(factor).flatMap(v -> level(factor, v, known)).ifPresent(l -> read.put(factor, l)));
+            return read.size() == keys.all().size() ? Optional.of(new Treatment(read)) : Optional.empty();
         });
     }
 
-    private static Optional<String> level(PlanValue value, List<String> known) {
+    private static Optional<String> level(String factor, PlanValue value, List<String> known) {
         // A factor whose own levels are wrong has been reported there.
-        return known.isEmpty() ? Optional.empty() : value.oneOf(known);
+        return known.isEmpty() ? Optional.empty() : value.oneOf("level of " + factor, known);
     }
 
     List<Treatment> never(PlanValue value) {
-        return value.each("combinations of levels", this::read);
+        return value.each("combinations of levels", "a combination", this::read);
     }
 
     /** Reports a plan with too many treatments, and levels that no treatment is left with. */

@@ -121,21 +121,26 @@ public final class TrialFolder {
         }
         keep(replace, LayoutFile.NAME, SealFile.NAME, ReadingsFile.NAME);
         var layoutBytes = utf8(LayoutFile.text(trial, layout));
-        var seal = new Seal(
-                plan.sha256(),
-                new StoredFile(LayoutFile.NAME, layoutBytes).sha256(),
-                draw.seed(),
-                draw.generator(),
-                draw.restrictions(),
-                draw.time(),
-                draw.version());
+        var seal = draw.seal(plan.sha256(), new StoredFile(LayoutFile.NAME, layoutBytes).sha256());
         var contents = new LinkedHashMap<String, byte[]>();
         // The seal first: if the power fails between the two, a seal that doesn't fit is seen, a missing one isn't.
         contents.put(SealFile.NAME, utf8(SealFile.text(seal)));
         contents.put(LayoutFile.NAME, layoutBytes);
-        var aside = setReadingsAside();
-        WholeFile.replace(folder, contents);
-        return new Laid(seal, aside);
+        return new Laid(seal, replaceWithReadingsAside(contents));
+    }
+
+    /** Replaces files of the folder, readings set aside first; these are put back if that fails. */
+    private Optional<String> replaceWithReadingsAside(Map<String, byte[]> contents) {
+        boolean readings = Files.exists(folder.resolve(ReadingsFile.NAME));
+        var aside = readings ? Optional.of(unusedName()) : Optional.<String>empty();
+        aside.ifPresent(name -> rename(ReadingsFile.NAME, name));
+        try {
+            WholeFile.replace(folder, contents);
+        } catch (ProblemsException e) {
+            aside.ifPresent(name -> rename(name, ReadingsFile.NAME));
+            throw e;
+        }
+        return aside;
     }
 
     /**
@@ -146,24 +151,24 @@ public final class TrialFolder {
      */
     public record Laid(Seal seal, Optional<String> readingsSetAside) {}
 
-    private Optional<String> setReadingsAside() {
-        if (!Files.exists(folder.resolve(ReadingsFile.NAME))) {
-            return Optional.empty();
-        }
+    /** A name for readings that are set aside. */
+    private String unusedName() {
         int number = 1;
         while (Files.exists(folder.resolve("readings-set-aside-" + number + ".csv"))) {
             number++;
         }
-        var name = "readings-set-aside-" + number + ".csv";
+        return "readings-set-aside-" + number + ".csv";
+    }
+
+    private void rename(String name, String newName) {
         try {
-            Files.move(folder.resolve(ReadingsFile.NAME), folder.resolve(name));
+            Files.move(folder.resolve(name), folder.resolve(newName));
         } catch (IOException e) {
             throw problem(
-                    ReadingsFile.NAME,
-                    "that it can't be set aside (" + Obstacle.of(e) + ")",
+                    name,
+                    "that it can't be renamed to " + newName + " (" + Obstacle.of(e) + ")",
                     "a folder you may write to");
         }
-        return Optional.of(name);
     }
 
     /**

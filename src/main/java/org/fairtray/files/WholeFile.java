@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,10 +17,14 @@ import java.util.UUID;
 final class WholeFile {
     private final Path target;
     private final Path beside;
+    private final Path old;
+    private boolean moved;
 
-    private WholeFile(Path target, Path beside) {
+    private WholeFile(Path target) {
+        var hidden = "." + target.getFileName() + "." + UUID.randomUUID();
         this.target = target;
-        this.beside = beside;
+        this.beside = target.resolveSibling(hidden + ".new");
+        this.old = target.resolveSibling(hidden + ".old");
     }
 
     /**
@@ -31,81 +34,86 @@ final class WholeFile {
      * @throws ProblemsException if that can't be done; the folder is then as it was
      */
     static void replace(Path folder, Map<String, byte[]> contents) {
-        var prepared = new ArrayList<WholeFile>();
-        String current = "";
+        var files = new ArrayList<WholeFile>();
         try {
-            for (var file : contents.entrySet()) {
-                current = file.getKey();
-                prepared.add(prepare(folder.resolve(current), file.getValue()));
-            }
-            moveAll(folder, prepared);
+            contents.forEach((name, bytes) -> {
+                var file = new WholeFile(folder.resolve(name));
+                files.add(file);
+                file.attempt(() -> file.prepare(bytes));
+            });
+            files.forEach(file -> file.attempt(() -> file.keepOld(files.size() > 1)));
+            files.forEach(file -> file.attempt(file::move));
+            force(folder);
+        } catch (ProblemsException e) {
+            files.forEach(file -> file.putBack(e));
+            throw e;
+        } finally {
+            files.forEach(WholeFile::discard);
+        }
+    }
+
+    /** Something that a full disk or a missing permission can stop. */
+    private interface Step {
+        void take() throws IOException;
+    }
+
+    private void attempt(Step step) {
+        try {
+            step.take();
         } catch (IOException e) {
             throw new ProblemsException(new Problem(
-                    current,
+                    target.getFileName().toString(),
                     0,
                     "that it can't be written (" + Obstacle.of(e) + ")",
                     "a folder you may write to, with room on the disk",
                     Optional.empty()));
-        } finally {
-            prepared.forEach(WholeFile::discard);
         }
     }
 
-    private static WholeFile prepare(Path target, byte[] bytes) throws IOException {
-        if (Files.isDirectory(target)) {
-            throw new IOException("a folder has this name");
-        }
+    private void prepare(byte[] bytes) throws IOException {
         // Not Files.createTempFile: that gives a file only its owner may read, and sheets are shared.
-        var beside = target.resolveSibling("." + target.getFileName() + "." + UUID.randomUUID() + ".tmp");
-        var file = new WholeFile(target, beside);
         try (var channel = FileChannel.open(beside, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
             var buffer = ByteBuffer.wrap(bytes);
             while (buffer.hasRemaining()) {
                 channel.write(buffer);
             }
             channel.force(true);
-        } catch (IOException e) {
-            file.discard();
-            throw e;
         }
-        return file;
     }
 
-    private static void moveAll(Path folder, List<WholeFile> prepared) throws IOException {
-        var before = new LinkedHashMap<Path, Optional<byte[]>>();
+    /** A second name for what is there, so that putting it back needs no room; a lone file is never put back. */
+    private void keepOld(boolean several) throws IOException {
+        if (!several || !Files.isRegularFile(target)) {
+            return;
+        }
         try {
-            for (var file : prepared) {
-                if (prepared.size() > 1) {
-                    before.put(file.target, present(file.target));
-                }
-                Files.move(file.beside, file.target, StandardCopyOption.ATOMIC_MOVE);
+            Files.createLink(old, target);
+        } catch (UnsupportedOperationException | IOException e) {
+            Files.copy(target, old, StandardCopyOption.COPY_ATTRIBUTES);
+        }
+    }
+
+    private void move() throws IOException {
+        if (Files.isDirectory(target)) {
+            throw new IOException("a folder has this name");
+        }
+        Files.move(beside, target, StandardCopyOption.ATOMIC_MOVE);
+        moved = true;
+    }
+
+    private void putBack(ProblemsException cause) {
+        try {
+            if (moved && Files.exists(old)) {
+                Files.move(old, target, StandardCopyOption.ATOMIC_MOVE);
+            } else if (moved) {
+                Files.deleteIfExists(target);
             }
         } catch (IOException e) {
-            restore(before, e);
-            throw e;
+            cause.addSuppressed(e);
         }
-        force(folder);
     }
 
-    private static Optional<byte[]> present(Path target) throws IOException {
-        return Files.exists(target) ? Optional.of(Files.readAllBytes(target)) : Optional.empty();
-    }
-
-    private static void restore(Map<Path, Optional<byte[]>> before, IOException cause) {
-        before.forEach((target, bytes) -> {
-            try {
-                if (bytes.isPresent()) {
-                    Files.move(prepare(target, bytes.get()).beside, target, StandardCopyOption.ATOMIC_MOVE);
-                } else {
-                    Files.deleteIfExists(target);
-                }
-            } catch (IOException e) {
-                cause.addSuppressed(e);
-            }
-        });
-    }
-
-    /** Makes the move itself last through a power cut, where the system can: some can't force a folder. */
+    /** Makes the moves themselves last through a power cut, where the system can: some can't force a folder. */
     private static void force(Path folder) {
         try (var channel = FileChannel.open(folder, StandardOpenOption.READ)) {
             channel.force(true);
@@ -116,10 +124,12 @@ final class WholeFile {
     }
 
     private void discard() {
-        try {
-            Files.deleteIfExists(beside);
-        } catch (IOException e) {
-            beside.toFile().deleteOnExit();
+        for (var file : List.of(beside, old)) {
+            try {
+                Files.deleteIfExists(file);
+            } catch (IOException e) {
+                file.toFile().deleteOnExit();
+            }
         }
     }
 }
