@@ -23,9 +23,10 @@ public final class Analysis {
      */
     public static Findings of(Trial trial, Layout layout, List<Reading> readings, Sealing sealing, String version) {
         var tallies = Tallies.of(trial, readings);
-        var faults = Faults.of(Structure.of(trial, layout.trays()));
+        var structure = Structure.of(trial, layout.trays());
+        var faults = Faults.of(structure);
         var outcomes = trial.outcomes().stream()
-                .map(o -> OutcomeAnalysis.of(trial, layout, tallies, o))
+                .map(o -> OutcomeAnalysis.of(structure, tallies, o))
                 .toList();
         var warnings = new ArrayList<Findings.Warning>();
         if (!sealing.holds()) {

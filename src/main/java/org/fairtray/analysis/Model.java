@@ -55,7 +55,7 @@ final class Model {
 
     private static ModelMatrix.Column column(Indicator indicator, List<Cell> cells) {
         return new ModelMatrix.Column(
-                indicator.name(), cells.stream().map(indicator::of).toList());
+                indicator.name(), cells.stream().mapToDouble(indicator::of).toArray());
     }
 
     private static Cell cell(Structure structure, Tray tray) {

@@ -23,20 +23,24 @@ final class OutcomeAnalysis {
     private final Structure structure;
     private final AnovaPart anova;
 
-    private OutcomeAnalysis(Trial trial, Outcome outcome, OutcomeData data) {
-        this.trial = trial;
+    private OutcomeAnalysis(Structure structure, Outcome outcome, OutcomeData data) {
+        this.trial = structure.trial();
         this.outcome = outcome;
         this.data = data;
-        this.structure = Structure.of(trial, data.trays());
+        this.structure = structure;
         this.anova = AnovaPart.of(structure, data.on(trial.choices().scale()));
     }
 
-    static Findings.OutcomeFindings of(Trial trial, Layout layout, Tallies tallies, Outcome outcome) {
+    /** @param whole the structure of all trays of the layout, which serves where every one of them was read */
+    static Findings.OutcomeFindings of(Structure whole, Tallies tallies, Outcome outcome) {
+        var trial = whole.trial();
+        var layout = new Layout(whole.trays());
         var data = OutcomeData.of(outcome, layout, tallies);
         if (data.trays().isEmpty()) {
             return nothingRead(outcome, data);
         }
-        var analysis = new OutcomeAnalysis(trial, outcome, data);
+        var structure = data.leftOut().isEmpty() ? whole : Structure.of(trial, data.trays());
+        var analysis = new OutcomeAnalysis(structure, outcome, data);
         return data.isCount() ? analysis.ofCount(Progress.of(trial, layout, tallies)) : analysis.ofMeasure();
     }
 

@@ -3,7 +3,9 @@ package org.fairtray.design;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.fairtray.statistics.Decomposition;
 import org.fairtray.statistics.Grouping;
@@ -25,6 +27,8 @@ public final class Structure {
     private final Strata strata;
     private final List<Term> terms;
     private final Decomposition decomposition;
+    private final Map<String, Grouping> placeUnits;
+    private final List<String> fixedBlocks;
 
     private Structure(Trial trial, List<Tray> trays, List<Level> levels) {
         this.trial = trial;
@@ -32,6 +36,9 @@ public final class Structure {
         this.strataNames = levels.stream().map(Level::name).toList();
         this.strata = Strata.of(levels.stream().map(Level::units).toList());
         this.terms = Term.of(trial);
+        this.placeUnits = trial.place().names().stream()
+                .collect(Collectors.toUnmodifiableMap(l -> l, l -> units(trial, trays, l)));
+        this.fixedBlocks = blocksOutsideFactors();
         this.decomposition =
                 Decomposition.of(strata, terms.stream().map(this::modelTerm).toList());
     }
@@ -129,7 +136,7 @@ public final class Structure {
 
     /** The grouping of the trays into the units of a place level, or into single trays. */
     public Grouping units(String level) {
-        return units(trial, trays, level);
+        return level.equals(Place.TRAY) ? units(trial, trays, level) : placeUnits.get(level);
     }
 
     /**
@@ -154,6 +161,10 @@ public final class Structure {
      * those that only hold whole units of another such.
      */
     public List<String> fixedBlocks() {
+        return fixedBlocks;
+    }
+
+    private List<String> blocksOutsideFactors() {
         var place = trial.place();
         var outside = place.names().stream()
                 .filter(l -> units(l).groups() > 1)

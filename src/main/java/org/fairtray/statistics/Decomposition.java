@@ -22,8 +22,12 @@ public final class Decomposition {
 
     private final Strata strata;
     private final List<ModelTerm> terms;
+    /** Orthonormal contrasts of each term beside only the terms that it contains. */
+    private final List<List<double[]>> contrasts;
+    /** Orthonormal contrasts of each term beside all terms that don't contain it. */
+    private final List<List<double[]>> adjusted;
+
     private final List<StratumFit> fits;
-    private final List<Integer> estimable;
     private final boolean orthogonal;
 
     /**
@@ -48,16 +52,22 @@ public final class Decomposition {
 
     private record TermFit(Part part, Span span, int from) {}
 
-    private record StratumFit(List<TermFit> terms, Span full) {}
+    /** In one stratum: the projected contrasts of each term, each term that has some there, and the space of all. */
+    private record StratumFit(List<List<double[]>> projected, List<TermFit> terms, Span full) {}
 
     private Decomposition(Strata strata, List<ModelTerm> terms) {
         this.strata = strata;
         this.terms = terms;
-        this.fits = IntStream.range(0, strata.size()).mapToObj(this::fit).toList();
-        this.estimable = IntStream.range(0, terms.size())
-                .mapToObj(t -> adjusted(t).size())
+        this.contrasts = new ArrayList<>();
+        for (int t = 0; t < terms.size(); t++) {
+            contrasts.add(added(containedIn(t), terms.get(t).columns()));
+        }
+        this.adjusted = IntStream.range(0, terms.size())
+                .mapToObj(t -> added(notContaining(t), contrasts.get(t)))
                 .toList();
-        this.orthogonal = parts().stream().allMatch(p -> p.efficiency > 1 - ROUNDING) && termsAreOrthogonal();
+        this.fits = IntStream.range(0, strata.size()).mapToObj(this::fit).toList();
+        this.orthogonal = parts().stream().allMatch(p -> p.efficiency > 1 - ROUNDING)
+                && fits.stream().allMatch(f -> termsAreOrthogonal(f.projected));
     }
 
     /**
@@ -90,12 +100,13 @@ public final class Decomposition {
      * nominal where combinations are missing or terms are aliased.
      */
     public int estimableDf(int term) {
-        return estimable.get(term);
+        return adjusted.get(term).size();
     }
 
     /** Whether two terms share at least one contrast wholly, so that nothing can tell them apart in it. */
     public boolean aliased(int one, int other) {
-        return eigenvalues(overlaps(contrasts(one), contrasts(other))).stream().anyMatch(e -> e > 1 - ROUNDING);
+        return eigenvalues(overlaps(contrasts.get(one), contrasts.get(other))).stream()
+                .anyMatch(e -> e > 1 - ROUNDING);
     }
 
     /**
@@ -103,11 +114,11 @@ public final class Decomposition {
      * confounded with it, 0 where it is balanced within every group.
      */
     public double confoundedWith(int term, Grouping grouping) {
-        var contrasts = contrasts(term);
-        double inside = contrasts.stream()
+        var own = contrasts.get(term);
+        double inside = own.stream()
                 .mapToDouble(c -> Vectors.squaredLength(grouping.average(c)))
                 .sum();
-        return contrasts.isEmpty() ? 0 : inside / contrasts.size();
+        return own.isEmpty() ? 0 : inside / own.size();
     }
 
     /**
@@ -131,10 +142,7 @@ public final class Decomposition {
     }
 
     private StratumFit fit(int s) {
-        var projected = terms.stream()
-                .map(t -> significant(
-                        t.columns().stream().map(c -> strata.project(s, c)).toList()))
-                .toList();
+        var projected = contrasts.stream().map(c -> project(s, c)).toList();
         var fitted = new ArrayList<TermFit>();
         for (int t = 0; t < terms.size(); t++) {
             var before = Span.empty().with(columns(projected, notContaining(t)));
@@ -145,26 +153,29 @@ public final class Decomposition {
             }
         }
         var all = IntStream.range(0, terms.size()).boxed().toList();
-        return new StratumFit(fitted, Span.empty().with(columns(projected, all)));
+        return new StratumFit(projected, fitted, Span.empty().with(columns(projected, all)));
+    }
+
+    /** What a stratum holds of some unit vectors; of one it does not hold only rounding is left, which is dropped. */
+    private List<double[]> project(int s, List<double[]> vectors) {
+        return vectors.stream()
+                .map(v -> strata.project(s, v))
+                .filter(v -> Vectors.squaredLength(v) > Span.TOLERANCE * Span.TOLERANCE)
+                .toList();
     }
 
     /** Whether all contrasts of each term have the same efficiency in a stratum. */
     public boolean evenIn(int stratum) {
-        for (int t = 0; t < terms.size(); t++) {
-            var inside =
-                    contrasts(t).stream().map(c -> strata.project(stratum, c)).toList();
+        return contrasts.stream().allMatch(own -> {
+            var inside = own.stream().map(c -> strata.project(stratum, c)).toList();
             var values = eigenvalues(products(inside));
-            double first = values.isEmpty() ? 0 : values.get(0);
-            if (values.stream().anyMatch(e -> Math.abs(e - first) > ROUNDING)) {
-                return false;
-            }
-        }
-        return true;
+            return values.stream().allMatch(e -> Math.abs(e - values.get(0)) < ROUNDING);
+        });
     }
 
     /** Harmonic mean of the efficiencies above 0 of a term in a stratum, beside what the terms before it take. */
     private double efficiency(int s, int t, Span before) {
-        var inside = adjusted(t).stream()
+        var inside = adjusted.get(t).stream()
                 .map(c -> before.residual(strata.project(s, c)))
                 .toList();
         var positive =
@@ -185,56 +196,31 @@ public final class Decomposition {
         return chosen.stream().flatMap(t -> projected.get(t).stream()).toList();
     }
 
-    /** Orthonormal contrasts of a term beside all terms that don't contain it. */
-    private List<double[]> adjusted(int t) {
-        return contrasts(t, notContaining(t));
-    }
-
-    /** Orthonormal contrasts of a term beside only the terms that it contains. */
-    private List<double[]> contrasts(int t) {
-        var contained = IntStream.range(0, terms.size())
-                .filter(u -> u != t && terms.get(t).contains(terms.get(u)))
+    private List<Integer> containedIn(int t) {
+        return IntStream.range(0, t)
+                .filter(u -> terms.get(t).contains(terms.get(u)))
                 .boxed()
                 .toList();
-        return contrasts(t, contained);
     }
 
-    private List<double[]> contrasts(int t, List<Integer> beside) {
-        var raw = terms.stream().map(ModelTerm::columns).toList();
-        var before = Span.empty()
-                .with(Grouping.whole(strata.grouping(0).size()).indicators())
-                .with(columns(raw, beside));
-        return before.with(raw.get(t)).basisFrom(before.dimension());
+    /** What some columns add to the mean and the contrasts of some terms, orthonormal. */
+    private List<double[]> added(List<Integer> beside, List<double[]> columns) {
+        var mean = Grouping.whole(strata.grouping(0).size()).indicators();
+        var before = Span.empty().with(mean).with(columns(contrasts, beside));
+        return before.with(columns).basisFrom(before.dimension());
     }
 
-    private boolean termsAreOrthogonal() {
-        for (int t = 0; t < terms.size(); t++) {
+    private static boolean termsAreOrthogonal(List<List<double[]>> projected) {
+        for (int t = 0; t < projected.size(); t++) {
             for (int u = 0; u < t; u++) {
-                if (!orthogonalInEveryStratum(contrasts(t), contrasts(u))) {
-                    return false;
+                for (var one : projected.get(t)) {
+                    if (projected.get(u).stream().anyMatch(c -> Math.abs(Vectors.dot(one, c)) > ROUNDING)) {
+                        return false;
+                    }
                 }
             }
         }
         return true;
-    }
-
-    private boolean orthogonalInEveryStratum(List<double[]> one, List<double[]> other) {
-        for (int s = 0; s < strata.size(); s++) {
-            for (var contrast : one) {
-                var part = strata.project(s, contrast);
-                if (other.stream().anyMatch(c -> Math.abs(Vectors.dot(part, c)) > ROUNDING)) {
-                    return false;
-                }
-            }
-        }
-        return true;
-    }
-
-    /** Rounding error of a column that a stratum does not hold must not become a direction of its own. */
-    private static List<double[]> significant(List<double[]> columns) {
-        return columns.stream()
-                .filter(c -> Vectors.squaredLength(c) > Span.TOLERANCE * Span.TOLERANCE * c.length)
-                .toList();
     }
 
     /** A'B B'A for orthonormal A and B: squared cosines between the two spaces. */

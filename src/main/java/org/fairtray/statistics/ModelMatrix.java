@@ -27,12 +27,8 @@ public final class ModelMatrix {
         this.relations = relations;
     }
 
-    /** A named column of n numbers. */
-    public record Column(String name, List<Double> values) {
-        public Column {
-            values = List.copyOf(values);
-        }
-    }
+    /** A named column of n numbers, which is not to be changed afterwards. */
+    public record Column(String name, double[] values) {}
 
     /**
      * Keeps the columns that add something to those before them.
@@ -40,9 +36,7 @@ public final class ModelMatrix {
      * @param columns one or more, of n numbers each
      */
     public static ModelMatrix of(List<Column> columns) {
-        var arrays = columns.stream()
-                .map(c -> c.values().stream().mapToDouble(Double::doubleValue).toArray())
-                .toList();
+        var arrays = columns.stream().map(Column::values).toList();
         var kept = Span.independent(arrays);
         var rows = new double[arrays.get(0).length][kept.size()];
         for (int j = 0; j < kept.size(); j++) {

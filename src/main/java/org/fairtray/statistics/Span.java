@@ -33,17 +33,21 @@ public final class Span {
      */
     public Span with(List<double[]> columns) {
         var longer = new ArrayList<>(basis);
-        for (var column : columns) {
-            var rest = without(longer, column);
-            double length = Math.sqrt(Vectors.squaredLength(rest));
-            if (length > TOLERANCE * Math.sqrt(Vectors.squaredLength(column))) {
-                for (int i = 0; i < rest.length; i++) {
-                    rest[i] /= length;
-                }
-                longer.add(rest);
-            }
-        }
+        columns.forEach(column -> extend(longer, column));
         return new Span(longer);
+    }
+
+    private static boolean extend(List<double[]> basis, double[] column) {
+        var rest = without(basis, column);
+        double length = Math.sqrt(Vectors.squaredLength(rest));
+        if (length <= TOLERANCE * Math.sqrt(Vectors.squaredLength(column))) {
+            return false;
+        }
+        for (int i = 0; i < rest.length; i++) {
+            rest[i] /= length;
+        }
+        basis.add(rest);
+        return true;
     }
 
     /** How many dimensions it has. */
@@ -73,14 +77,12 @@ public final class Span {
 
     /** The numbers of the columns that add something to those before them, in order. */
     public static List<Integer> independent(List<double[]> columns) {
-        var span = empty();
+        var basis = new ArrayList<double[]>();
         var kept = new ArrayList<Integer>();
         for (int i = 0; i < columns.size(); i++) {
-            var longer = span.with(List.of(columns.get(i)));
-            if (longer.dimension() > span.dimension()) {
+            if (extend(basis, columns.get(i))) {
                 kept.add(i);
             }
-            span = longer;
         }
         return kept;
     }
