@@ -55,6 +55,9 @@ final class Digits {
             return NOT_AVAILABLE;
         }
         double points = difference * 100;
+        if (Math.abs(points) < 0.05) {
+            return "0";
+        }
         return places(points, Math.abs(points) < 0.95 ? 1 : 0);
     }
 

@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import org.fairtray.analysis.Findings;
 import org.fairtray.report.charts.Axis;
 import org.fairtray.report.charts.DotRows;
+import org.fairtray.report.charts.Visible;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Trial;
 
