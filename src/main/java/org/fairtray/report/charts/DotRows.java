@@ -102,19 +102,20 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
         var value = ChartLook.fit(rows.get(row).value(), ChartLook.STRONG, room * 0.6);
         var label = ChartLook.fit(
                 rows.get(row).label(), ChartLook.TEXT, room - 10 - ChartLook.width(value, ChartLook.STRONG));
-        plot.addAnnotation(words(label, ChartLook.TEXT, axis.low(), row + baseline, TextAnchor.BASELINE_LEFT));
-        if (!value.isEmpty()) {
-            plot.addAnnotation(words(value, ChartLook.STRONG, axis.high(), row + baseline, TextAnchor.BASELINE_RIGHT));
-        }
+        words(plot, label, ChartLook.TEXT, axis.low(), row + baseline, TextAnchor.BASELINE_LEFT);
+        words(plot, value, ChartLook.STRONG, axis.high(), row + baseline, TextAnchor.BASELINE_RIGHT);
     }
 
-    private static XYTextAnnotation words(String text, Font font, double x, double y, TextAnchor anchor) {
+    private static void words(XYPlot plot, String text, Font font, double x, double y, TextAnchor anchor) {
+        if (text.isEmpty()) {
+            return;
+        }
         var words = new XYTextAnnotation(text, x, y);
         words.setFont(font);
         words.setPaint(ChartLook.INK);
         words.setTextAnchor(anchor);
         words.setBackgroundPaint(ChartLook.PAPER);
-        return words;
+        plot.addAnnotation(words);
     }
 
     private void interval(XYLineAndShapeRenderer bars, int index, double at) {
