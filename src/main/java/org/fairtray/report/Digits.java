@@ -111,15 +111,6 @@ final class Digits {
         return p > 0.99 ? ">" + GAP + "0.99" : places(p, p < 0.1 ? 3 : 2);
     }
 
-    /** "p = 0.004" or "p &lt; 0.001", for sentences. */
-    static String pEquals(Double p) {
-        if (p == null) {
-            return "p " + NOT_AVAILABLE;
-        }
-        var written = p(p);
-        return "p" + GAP + (Character.isDigit(written.charAt(0)) ? "=" + GAP : "") + written;
-    }
-
     /** "8 to 31", or that there is no interval. */
     static String range(String low, String high) {
         return low.equals(NOT_AVAILABLE) || high.equals(NOT_AVAILABLE) ? NOT_AVAILABLE : low + " to " + high;

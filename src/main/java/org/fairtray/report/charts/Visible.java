@@ -1,5 +1,7 @@
 package org.fairtray.report.charts;
 
+import java.util.Locale;
+
 /**
  * Makes visible what must not act unseen. Control characters are not allowed in XML, and characters that turn the
  * direction of writing could make a name read as another; both are shown by their number instead.
@@ -15,7 +17,7 @@ public final class Visible {
         var shown = new StringBuilder(text.length() + 16);
         text.codePoints().forEach(c -> {
             if (hidden(c)) {
-                shown.append(String.format("⟨U+%04X⟩", c));
+                shown.append(String.format(Locale.ROOT, "⟨U+%04X⟩", c));
             } else {
                 shown.appendCodePoint(c);
             }
