@@ -114,9 +114,10 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
         plot.addAnnotation(words);
     }
 
+    /** The band and the line at zero of one row; the scale runs downwards, so the box is given from its foot. */
     private void ground(XYLineAndShapeRenderer under, double top, double bottom) {
         zone.ifPresent(z -> under.addAnnotation(
-                new XYBoxAnnotation(z.low(), top, z.high(), bottom, null, null, ChartLook.ZONE), Layer.BACKGROUND));
+                new XYBoxAnnotation(z.low(), bottom, z.high(), top, null, null, ChartLook.ZONE), Layer.BACKGROUND));
         if (axis.low() < 0 && axis.high() > 0) {
             under.addAnnotation(
                     new XYLineAnnotation(0, top, 0, bottom, ChartLook.LINE, ChartLook.INK), Layer.BACKGROUND);

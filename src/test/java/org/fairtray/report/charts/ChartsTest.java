@@ -116,6 +116,23 @@ class ChartsTest {
     }
 
     @Test
+    void shadesTheBandUnderEveryRow() throws Exception {
+        var rows = List.of(row("a", 5.0, 1.0, 9.0), row("b", -5.0, -9.0, -1.0));
+        var axis = new Axis("points", -20, 20);
+        var zone = Optional.of(new DotRows.Zone(-10, 10));
+        var bands = parse(new DotRows("t", "1", axis, rows, zone).svg("x")).getElementsByTagName("rect");
+        var widths = new ArrayList<Double>();
+        for (int i = 0; i < bands.getLength(); i++) {
+            var band = (Element) bands.item(i);
+            if (band.getAttribute("fill").equals("rgb(233,228,212)")) {
+                widths.add(Double.valueOf(band.getAttribute("width")));
+            }
+        }
+        assertEquals(2, widths.size());
+        assertEquals(0.5 * (ChartLook.WIDTH - 8 - 15), widths.get(0), 2);
+    }
+
+    @Test
     void keepsWordsAsWords() throws Exception {
         var svg = rows(row("soak 8 h", 5.0, 1.0, 9.0)).svg("x");
         var words = new ArrayList<String>();
