@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.fairtray.analysis.Findings.OutcomeFindings;
 import org.fairtray.analysis.Findings.TrayValue;
 import org.fairtray.report.charts.Axis;
@@ -133,9 +134,12 @@ final class CheckFigures {
         return Integer.compare(a.size(), b.size());
     }
 
-    private static Row row(String level, List<Integer> unit, List<Double> surprises) {
+    private Row row(String level, List<Integer> unit, List<Double> surprises) {
         double mean = surprises.stream().mapToDouble(d -> d).average().orElseThrow();
-        var name = level + " " + unit.stream().map(String::valueOf).collect(Collectors.joining("."));
+        var key = place.isTray(level) ? List.of(place.names().indexOf(level)) : place.key(level);
+        var name = IntStream.range(0, unit.size())
+                .mapToObj(i -> place.names().get(key.get(i)) + " " + unit.get(i))
+                .collect(Collectors.joining(", "));
         return new Row(name, "mean " + Digits.statistic(mean), surprises, mean, null, null);
     }
 }

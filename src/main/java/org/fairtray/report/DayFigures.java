@@ -42,8 +42,7 @@ final class DayFigures {
         var figures = new ArrayList<Figure>();
         for (var panel : panels.subList(0, Math.min(MOST_PANELS, panels.size()))) {
             var shown = panel.treatments().stream().map(curves::get).toList();
-            var where = panel.common().isEmpty() ? "" : ": " + names.treatment(panel.common());
-            var heading = column + " by day" + where;
+            var heading = column + " by day" + which(panel, figures.size() + 1, panels.size());
             boolean last = figures.size() == MOST_PANELS - 1 && panels.size() > MOST_PANELS;
             figures.add(new Figure(
                     heading,
@@ -51,6 +50,13 @@ final class DayFigures {
                     last ? "More treatments than can be drawn; the tables hold them all." : ""));
         }
         return figures;
+    }
+
+    private String which(LinePanels.Panel panel, int number, int panels) {
+        if (!panel.common().isEmpty()) {
+            return ": " + names.treatment(panel.common());
+        }
+        return panels == 1 ? "" : " (" + number + " of " + panels + ")";
     }
 
     private Curves curves(String heading, String column, LinePanels.Panel panel, List<Progress> shown) {

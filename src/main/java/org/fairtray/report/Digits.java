@@ -55,6 +55,9 @@ final class Digits {
             return NOT_AVAILABLE;
         }
         double points = difference * 100;
+        if (Math.abs(points) < 0.05) {
+            return "0";
+        }
         return places(points, Math.abs(points) < 0.95 ? 1 : 0);
     }
 
@@ -106,15 +109,6 @@ final class Digits {
             return "<" + GAP + "0.001";
         }
         return p > 0.99 ? ">" + GAP + "0.99" : places(p, p < 0.1 ? 3 : 2);
-    }
-
-    /** "p = 0.004" or "p &lt; 0.001", for sentences. */
-    static String pEquals(Double p) {
-        if (p == null) {
-            return "p " + NOT_AVAILABLE;
-        }
-        var written = p(p);
-        return "p" + GAP + (Character.isDigit(written.charAt(0)) ? "=" + GAP : "") + written;
     }
 
     /** "8 to 31", or that there is no interval. */

@@ -53,7 +53,7 @@ final class ModelTables {
                         Digits.measure(t.dispersion())))
                 .toList();
         return new Table(
-                id + "-tests",
+                id + "-table-tests",
                 "Tests that the verdicts rest on",
                 "Each change is judged against the spread of the things it was given to: whole stacks against stacks,"
                         + " trays against trays.",
@@ -81,7 +81,8 @@ final class ModelTables {
         } else {
             anova.terms().forEach(t -> rows.add(row("", t, false)));
         }
-        return new Table(id + "-anova", caption(anova), reading(anova, efficiency), columns(strata, efficiency), rows);
+        return new Table(
+                id + "-table-anova", caption(anova), reading(anova, efficiency), columns(strata, efficiency), rows);
     }
 
     private String caption(Anova anova) {
@@ -160,7 +161,7 @@ final class ModelTables {
             outcome.anova().variances().forEach((level, v) -> rows.add(List.of(level, Digits.fine(v))));
         }
         return new Table(
-                id + "-variances",
+                id + "-table-variances",
                 "Variance components",
                 "How much trays differ because of each level of place, and by themselves.",
                 List.of(text("Between"), number("Variance")),
@@ -173,7 +174,7 @@ final class ModelTables {
                         t.term(), Digits.whole(t.df()), Digits.statistic(t.statistic(), t.value()), Digits.p(t.p())))
                 .toList();
         return new Table(
-                id + "-terms-" + idOf(name),
+                id + "-table-terms-" + idOf(name),
                 "Logistic model, " + name + ": terms",
                 used(name) + "Each term is left out of the model of all terms that don’t contain it. " + quality(fit),
                 List.of(text("Term"), number("df"), number("Statistic"), number("p")),
@@ -189,7 +190,7 @@ final class ModelTables {
                         Digits.range(Digits.measure(c.low()), Digits.measure(c.high()))))
                 .toList();
         return new Table(
-                id + "-coefficients-" + idOf(name),
+                id + "-table-coefficients-" + idOf(name),
                 "Logistic model, " + name + ": coefficients",
                 "On the log-odds scale, against the control; (base) is the control itself.",
                 List.of(

@@ -82,16 +82,15 @@ final class Names {
         return Digits.percent(1 - trial.choices().alpha());
     }
 
-    /** The factors that treatments of a list differ in. */
+    /** The factors that treatments of a list differ in, in the treatments' own order. */
     static Set<String> varying(List<Map<String, String>> treatments) {
         var varying = new LinkedHashSet<String>();
-        for (var treatment : treatments) {
-            treatment.forEach((factor, level) -> {
-                if (!level.equals(treatments.get(0).get(factor))) {
-                    varying.add(factor);
-                }
-            });
-        }
+        var first = treatments.get(0);
+        first.forEach((factor, level) -> {
+            if (treatments.stream().anyMatch(t -> !level.equals(t.get(factor)))) {
+                varying.add(factor);
+            }
+        });
         return varying;
     }
 }

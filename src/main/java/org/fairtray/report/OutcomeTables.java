@@ -56,7 +56,7 @@ final class OutcomeTables {
             }
         }
         return new Table(
-                id + "-rates",
+                id + "-table-rates",
                 "What each treatment gave: " + Names.outcome(outcome),
                 "The true rate most likely lies between the two numbers of the " + names.sure() + " interval.",
                 List.of(
@@ -91,7 +91,7 @@ final class OutcomeTables {
             }
         }
         return new Table(
-                id + "-means",
+                id + "-table-means",
                 "What each treatment gave: " + Names.outcome(outcome),
                 "The true mean most likely lies between the two numbers of the " + names.sure() + " interval.",
                 List.of(
@@ -125,7 +125,7 @@ final class OutcomeTables {
         }
         columns.addAll(List.of(number("p"), number("p adjusted"), text("p from"), text("Adjusted by")));
         return new Table(
-                id + "-effects",
+                id + "-table-effects",
                 "What each change did against the control",
                 "Averaged over the other factors. An interval that crosses zero leaves open which is better.",
                 columns,
@@ -169,7 +169,7 @@ final class OutcomeTables {
 
     private Table leftOut() {
         return new Table(
-                id + "-left-out",
+                id + "-table-left-out",
                 "Trays left out, and why",
                 "A tray that was not read is not a zero, so it is left out of this outcome.",
                 List.of(text("Tray"), text("Reason")),

@@ -6,9 +6,14 @@ import gg.jte.output.StringOutput;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
 import org.fairtray.analysis.Findings;
 import org.fairtray.report.charts.Axis;
+import org.fairtray.report.charts.Curves;
 import org.fairtray.report.charts.DotRows;
+import org.fairtray.report.charts.Scatter;
+import org.fairtray.report.charts.Visible;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Trial;
 
@@ -59,8 +64,12 @@ public final class Report {
      * analysis runs; needless otherwise.
      */
     public static void prepare() {
-        var row = new DotRows.Row("tray", "1 %", java.util.List.of(1.0), 1.0, 0.0, 2.0);
-        new DotRows("", "", new Axis("", 0, 2), java.util.List.of(row), java.util.Optional.empty()).svg("early");
+        var axis = new Axis("day", 0, 2);
+        var point = new Curves.Point(1, 1);
+        var row = new DotRows.Row("tray", "1 %", List.of(1.0), 1.0, 0.0, 2.0);
+        new DotRows("", "", axis, List.of(row), Optional.empty()).svg("early-rows");
+        new Curves("", "", axis, axis, List.of(new Curves.Line("tray", List.of(point)))).svg("early-curves");
+        new Scatter("", "", axis, axis, List.of(point)).svg("early-scatter");
         engine();
     }
 

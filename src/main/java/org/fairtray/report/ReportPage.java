@@ -124,7 +124,7 @@ final class ReportPage {
 
     private String place() {
         return trial.place().levels().stream()
-                .map(l -> l.name() + " 1–" + l.count())
+                .map(l -> l.name() + " 1" + (l.count() > 1 ? "–" + l.count() : ""))
                 .collect(Collectors.joining(", "));
     }
 

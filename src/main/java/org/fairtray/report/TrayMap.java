@@ -1,10 +1,10 @@
 package org.fairtray.report;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -29,6 +29,9 @@ final class TrayMap {
     private static final Set<String> SIDEWAYS = Set.of("column", "col", "across");
 
     private static final int COLUMNS_ON_A_PHONE = 6;
+    /** More columns than this run off a printed page. */
+    private static final int COLUMNS_ON_PAPER = 8;
+
     private static final int COLUMNS_OF_A_LIST = 4;
 
     private final Names names;
@@ -59,15 +62,18 @@ final class TrayMap {
     TrayMapView view() {
         var levels = place.levels();
         if (levels.size() == 1) {
-            return new TrayMapView(reading(List.of()), List.of(list()));
+            return new TrayMapView(reading(false), List.of(list()));
         }
         var outside = levels.subList(0, levels.size() - 2);
         boolean down = innermostRunsDown();
         var grids = new ArrayList<Grid>();
         for (var group : groups(outside)) {
-            grids.add(grid(group, down));
+            int columns = (down ? outer() : inner()).count();
+            for (int from = 1; from <= columns; from += COLUMNS_ON_PAPER) {
+                grids.add(grid(group, down, from, Math.min(columns, from + COLUMNS_ON_PAPER - 1)));
+            }
         }
-        return new TrayMapView(reading(List.of(down)), grids);
+        return new TrayMapView(reading(down), grids);
     }
 
     private boolean innermostRunsDown() {
@@ -91,23 +97,24 @@ final class TrayMap {
             return List.of(List.of());
         }
         return new Place(outside.stream()
-                        .map(l -> new Place.Level(l.name(), l.count(), java.util.Optional.empty()))
+                        .map(l -> new Place.Level(l.name(), l.count(), Optional.empty()))
                         .toList())
                 .stands().stream().map(Stand::at).toList();
     }
 
-    private Grid grid(List<Integer> group, boolean down) {
+    private Grid grid(List<Integer> group, boolean down, int from, int to) {
         var across = down ? outer() : inner();
         var along = down ? inner() : outer();
         var rows = new ArrayList<GridRow>();
         for (int r = 1; r <= along.count(); r++) {
             var cells = new ArrayList<Cell>();
-            for (int c = 1; c <= across.count(); c++) {
+            for (int c = from; c <= to; c++) {
                 cells.add(cell(at(group, down ? c : r, down ? r : c)));
             }
             rows.add(new GridRow(along.name() + " " + r, cells));
         }
-        return new Grid(caption(group), heads(across), rows);
+        var part = to - from + 1 < across.count() ? ", " + across.name() + " " + from + "–" + to : "";
+        return new Grid(caption(group) + part, heads(across, from, to), rows);
     }
 
     private static Stand at(List<Integer> group, int outer, int inner) {
@@ -117,8 +124,8 @@ final class TrayMap {
         return new Stand(at);
     }
 
-    private static List<String> heads(Place.Level level) {
-        return IntStream.rangeClosed(1, level.count())
+    private static List<String> heads(Place.Level level, int from, int to) {
+        return IntStream.rangeClosed(from, to)
                 .mapToObj(i -> level.name() + " " + i)
                 .toList();
     }
@@ -163,11 +170,11 @@ final class TrayMap {
         return (int) Math.max(0, Math.min(4, Math.floor(share * 5)));
     }
 
-    private List<String> reading(List<Boolean> innermostRunsDown) {
+    private List<String> reading(boolean innermostRunsDown) {
         var sentences = new ArrayList<String>();
         sentences.add("In each place: the tray’s code, what it got (" + names.briefOrder() + ") and "
                 + Names.outcome(outcome) + ". Darker means higher.");
-        if (Collections.frequency(innermostRunsDown, true) > 0) {
+        if (innermostRunsDown) {
             sentences.add("At the top is " + inner().name() + " 1, as the plan numbers it.");
         }
         if (trays.size() < place.trays()) {

@@ -122,12 +122,12 @@ final class ChartLook {
 
     /** The text, cut with an ellipsis where it would be wider than so many units. */
     static String fit(String text, Font font, double units) {
-        var line = text.replaceAll("\\s+", " ").strip();
+        var line = Visible.text(text).replaceAll("\\s+", " ").strip();
         if (width(line, font) <= units) {
             return line;
         }
         // Cut roughly first: names of thousands of letters must not be measured letter by letter.
-        int end = Math.min(line.length(), (int) (units / 3));
+        int end = line.offsetByCodePoints(0, Math.min(line.codePointCount(0, line.length()), (int) (units / 3)));
         while (end > 1 && width(line.substring(0, end) + "…", font) > units) {
             end = line.offsetByCodePoints(end, -1);
         }

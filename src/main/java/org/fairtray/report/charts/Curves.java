@@ -30,6 +30,7 @@ public record Curves(String title, String description, Axis across, Axis up, Lis
 
     private static final int PLOT = 230;
     private static final int LIST_ROW = 20;
+    private static final int PUSHES = 30;
 
     /** A line through some points; days without a reading have none. */
     public record Line(String label, List<Point> points) {
@@ -91,16 +92,7 @@ public record Curves(String title, String description, Axis across, Axis up, Lis
             }
         }
         ends.sort(Comparator.comparingDouble(i -> end(i).y()));
-        double apart = 0.075 * up.width();
-        double[] at = ends.stream().mapToDouble(i -> end(i).y()).toArray();
-        for (int i = 1; i < at.length; i++) {
-            at[i] = Math.max(at[i], at[i - 1] + apart);
-        }
-        double ceiling = up.high();
-        for (int i = at.length - 1; i >= 0; i--) {
-            at[i] = Math.min(at[i], ceiling);
-            ceiling = at[i] - apart;
-        }
+        double[] at = apart(ends.stream().mapToDouble(i -> end(i).y()).toArray(), 0.075 * up.width());
         for (int i = 0; i < at.length; i++) {
             int line = ends.get(i);
             var number =
@@ -110,6 +102,21 @@ public record Curves(String title, String description, Axis across, Axis up, Lis
             number.setTextAnchor(TextAnchor.CENTER_LEFT);
             plot.addAnnotation(number);
         }
+    }
+
+    /** Pushes neighbours apart, both alike, until none is too near, and keeps all on the scale. */
+    private double[] apart(double[] rising, double least) {
+        double[] at = rising.clone();
+        for (int round = 0; round < PUSHES; round++) {
+            for (int i = 1; i < at.length; i++) {
+                double push = (least - (at[i] - at[i - 1])) / 2;
+                if (push > 0) {
+                    at[i - 1] = Math.max(up.low() + (i - 1) * least, at[i - 1] - push);
+                    at[i] = Math.min(up.high() - (at.length - 1 - i) * least, at[i] + push);
+                }
+            }
+        }
+        return at;
     }
 
     private Point end(int line) {

@@ -8,10 +8,9 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jfree.chart.annotations.XYBoxAnnotation;
 import org.jfree.chart.annotations.XYLineAnnotation;
 import org.jfree.chart.annotations.XYTextAnnotation;
-import org.jfree.chart.plot.IntervalMarker;
-import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
@@ -64,8 +63,11 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
         int height = Math.max(1, rows.size()) * (dotted ? ROW_WITH_DOTS : PLAIN_ROW) + SCALE;
         var plot = plot();
         var bars = diamonds();
+        // Bands and the line at zero stop short of the names, which stay readable on plain paper.
+        double top = dotted ? 0.4 : 0.5;
         for (int i = 0; i < rows.size(); i++) {
             name(plot, i, dotted ? 0.31 : 0.42);
+            ground(bars, i + top, i + 1);
             line(bars, axis.low(), axis.high(), i, ChartLook.HAIRLINE, ChartLook.THIN);
             interval(bars, i, dotted ? 0.82 : 0.74);
         }
@@ -88,12 +90,6 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
         down.setVisible(false);
         var plot = ChartLook.plot(ChartLook.axis(axis), down);
         plot.setRangeGridlinesVisible(false);
-        zone.ifPresent(z -> plot.addDomainMarker(
-                new IntervalMarker(z.low(), z.high(), ChartLook.ZONE, ChartLook.THIN, null, null, 1f),
-                Layer.BACKGROUND));
-        if (axis.low() < 0 && axis.high() > 0) {
-            plot.addDomainMarker(new ValueMarker(0, ChartLook.INK, ChartLook.LINE), Layer.BACKGROUND);
-        }
         return plot;
     }
 
@@ -102,19 +98,30 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
         var value = ChartLook.fit(rows.get(row).value(), ChartLook.STRONG, room * 0.6);
         var label = ChartLook.fit(
                 rows.get(row).label(), ChartLook.TEXT, room - 10 - ChartLook.width(value, ChartLook.STRONG));
-        plot.addAnnotation(words(label, ChartLook.TEXT, axis.low(), row + baseline, TextAnchor.BASELINE_LEFT));
-        if (!value.isEmpty()) {
-            plot.addAnnotation(words(value, ChartLook.STRONG, axis.high(), row + baseline, TextAnchor.BASELINE_RIGHT));
-        }
+        words(plot, label, ChartLook.TEXT, axis.low(), row + baseline, TextAnchor.BASELINE_LEFT);
+        words(plot, value, ChartLook.STRONG, axis.high(), row + baseline, TextAnchor.BASELINE_RIGHT);
     }
 
-    private static XYTextAnnotation words(String text, Font font, double x, double y, TextAnchor anchor) {
+    private static void words(XYPlot plot, String text, Font font, double x, double y, TextAnchor anchor) {
+        if (text.isEmpty()) {
+            return;
+        }
         var words = new XYTextAnnotation(text, x, y);
         words.setFont(font);
         words.setPaint(ChartLook.INK);
         words.setTextAnchor(anchor);
         words.setBackgroundPaint(ChartLook.PAPER);
-        return words;
+        plot.addAnnotation(words);
+    }
+
+    /** The band and the line at zero of one row; the scale runs downwards, so the box is given from its foot. */
+    private void ground(XYLineAndShapeRenderer under, double top, double bottom) {
+        zone.ifPresent(z -> under.addAnnotation(
+                new XYBoxAnnotation(z.low(), bottom, z.high(), top, null, null, ChartLook.ZONE), Layer.BACKGROUND));
+        if (axis.low() < 0 && axis.high() > 0) {
+            under.addAnnotation(
+                    new XYLineAnnotation(0, top, 0, bottom, ChartLook.LINE, ChartLook.INK), Layer.BACKGROUND);
+        }
     }
 
     private void interval(XYLineAndShapeRenderer bars, int index, double at) {
@@ -154,7 +161,7 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
         while (near < last && near < 4 && sorted.get(last) - sorted.get(last - near - 1) < 0.008 * axis.width()) {
             near++;
         }
-        return new double[] {0, -0.09, 0.09, -0.15, 0.15}[near];
+        return new double[] {0, -0.13, 0.13, -0.06, 0.06}[near];
     }
 
     private XYSeriesCollection middles(double at) {

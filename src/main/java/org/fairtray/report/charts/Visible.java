@@ -1,21 +1,23 @@
-package org.fairtray.report;
+package org.fairtray.report.charts;
+
+import java.util.Locale;
 
 /**
  * Makes visible what must not act unseen. Control characters are not allowed in XML, and characters that turn the
  * direction of writing could make a name read as another; both are shown by their number instead.
  */
-final class Visible {
+public final class Visible {
     private Visible() {}
 
     /** The text with every hidden or forbidden character written out, such as "⟨U+202E⟩". Tabs and line ends stay. */
-    static String text(String text) {
+    public static String text(String text) {
         if (text.codePoints().noneMatch(Visible::hidden)) {
             return text;
         }
         var shown = new StringBuilder(text.length() + 16);
         text.codePoints().forEach(c -> {
             if (hidden(c)) {
-                shown.append(String.format("⟨U+%04X⟩", c));
+                shown.append(String.format(Locale.ROOT, "⟨U+%04X⟩", c));
             } else {
                 shown.appendCodePoint(c);
             }
