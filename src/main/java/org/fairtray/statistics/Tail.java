@@ -3,6 +3,7 @@ package org.fairtray.statistics;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.special.Beta;
+import org.apache.commons.math3.special.Erf;
 import org.apache.commons.math3.special.Gamma;
 
 /**
@@ -31,7 +32,10 @@ public final class Tail {
     /** P(X > x) of the chi-squared distribution; x 0 or more, df above 0. */
     public static double chiSquared(double x, double df) {
         require(x >= 0 && df > 0, "chi-squared", x, df);
-        return x == 0 ? 1 : Gamma.regularizedGammaQ(df / 2, x / 2);
+        if (x == 0 || Double.isInfinite(x)) {
+            return x == 0 ? 1 : 0;
+        }
+        return Gamma.regularizedGammaQ(df / 2, x / 2);
     }
 
     /** P(|T| > |t|) of Student's t; df above 0. */
@@ -49,7 +53,15 @@ public final class Tail {
     /** The z below which a proportion p of the normal distribution lies; p in (0, 1). */
     public static double normalQuantile(double p) {
         require(p > 0 && p < 1, "normal quantile", p);
-        return new NormalDistribution(null, 0, 1).inverseCumulativeProbability(p);
+        double z = new NormalDistribution(null, 0, 1).inverseCumulativeProbability(p);
+        return p < 0.5 ? closer(closer(z, p), p) : z;
+    }
+
+    /** One step of Newton's. Far down in the lower tail a quantile found from 1 - 2p keeps few digits of a small p. */
+    private static double closer(double z, double p) {
+        double below = Erf.erfc(-z / Math.sqrt(2)) / 2;
+        double density = Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI);
+        return z - (below - p) / density;
     }
 
     private static void require(boolean holds, String what, double... arguments) {
