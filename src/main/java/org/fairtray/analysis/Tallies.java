@@ -1,7 +1,6 @@
 package org.fairtray.analysis;
 
 import static tech.tablesaw.aggregate.AggregateFunctions.count;
-import static tech.tablesaw.aggregate.AggregateFunctions.mean;
 import static tech.tablesaw.aggregate.AggregateFunctions.sum;
 
 import java.util.ArrayList;
@@ -11,10 +10,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Reading;
 import org.fairtray.trial.Tray;
+import org.fairtray.trial.Treatment;
 import org.fairtray.trial.Trial;
 import tech.tablesaw.api.DoubleColumn;
 import tech.tablesaw.api.IntColumn;
@@ -43,6 +46,13 @@ final class Tallies {
 
     /** A tray's sums: so many of so many. */
     record Tally(long successes, long of) {}
+
+    /** A column added up over a tray's frames on one day. */
+    private record Sum(String tray, int day, double value, double of, int frames) {
+        Tally tally() {
+            return new Tally(Math.round(value), Math.round(of));
+        }
+    }
 
     private Tallies(Trial trial, List<Frame> frames) {
         this.trial = trial;
@@ -76,68 +86,47 @@ final class Tallies {
 
     /** Counts by tray on the day of an outcome; a tray without a reading on it is absent. */
     Map<String, Tally> counts(Outcome.Count outcome) {
-        var table = table(outcome.name(), outcome.of());
-        var day = table.where(table.intColumn("day").isEqualTo(outcome.day()));
-        var sums = day.summarize("value", "of", sum).by("tray");
         var tallies = new LinkedHashMap<String, Tally>();
-        for (Row row : sums) {
-            tallies.put(
-                    row.getString("tray"),
-                    new Tally(Math.round(row.getDouble("Sum [value]")), Math.round(row.getDouble("Sum [of]"))));
-        }
+        sums(outcome.name(), outcome.of()).stream()
+                .filter(s -> s.day() == outcome.day())
+                .forEach(s -> tallies.put(s.tray(), s.tally()));
         return tallies;
     }
 
     /** Means over frames by tray on the day of a measure. */
     Map<String, Double> means(Outcome.Measure outcome) {
-        var table = table(outcome.name(), "sown");
-        var day = table.where(table.intColumn("day").isEqualTo(outcome.day()));
         var means = new LinkedHashMap<String, Double>();
-        for (Row row : day.summarize("value", mean).by("tray")) {
-            means.put(row.getString("tray"), row.getDouble("Mean [value]"));
-        }
+        sums(outcome.name(), "sown").stream()
+                .filter(s -> s.day() == outcome.day())
+                .forEach(s -> means.put(s.tray(), s.value() / s.frames()));
         return means;
     }
 
     /** The counts of a column by treatment and day, out of the seeds sown. */
     List<Findings.Progress> progress(String column, Layout layout) {
-        var table = table(column, "sown");
-        var trays = table.summarize("value", "of", sum).by("tray", "day");
-        Map<String, Tray> byCode = new HashMap<>();
-        layout.trays().forEach(t -> byCode.put(t.code(), t));
-        var numbers = new LinkedHashMap<Map<String, String>, String>();
-        layout.trays().stream()
-                .map(t -> t.treatment().levels())
-                .forEach(t -> numbers.putIfAbsent(t, Integer.toString(numbers.size())));
-        var treatment = StringColumn.create(
-                "treatment",
-                trays.stringColumn("tray").asList().stream()
-                        .map(code -> numbers.get(byCode.get(code).treatment().levels())));
-        var byDay = trays.addColumns(treatment)
-                .summarize("Sum [value]", "Sum [of]", sum, count)
-                .by("treatment", "day");
-        Map<String, List<Findings.Point>> points = new HashMap<>();
-        for (Row row : byDay.sortOn("day")) {
-            points.computeIfAbsent(row.getString("treatment"), t -> new ArrayList<>())
-                    .add(point(row));
-        }
-        var progress = new ArrayList<Findings.Progress>();
-        trial.treatments().stream()
-                .map(t -> t.levels())
-                .filter(t -> points.containsKey(numbers.get(t)))
-                .forEach(t -> progress.add(new Findings.Progress(column, t, points.get(numbers.get(t)))));
-        return progress;
+        Map<String, Treatment> treatments =
+                layout.trays().stream().collect(Collectors.toMap(Tray::code, Tray::treatment));
+        Map<Treatment, SortedMap<Integer, List<Sum>>> byTreatment = new HashMap<>();
+        sums(column, "sown")
+                .forEach(s -> byTreatment
+                        .computeIfAbsent(treatments.get(s.tray()), t -> new TreeMap<>())
+                        .computeIfAbsent(s.day(), d -> new ArrayList<>())
+                        .add(s));
+        return trial.treatments().stream()
+                .filter(byTreatment::containsKey)
+                .map(t -> new Findings.Progress(column, t.levels(), points(byTreatment.get(t))))
+                .toList();
     }
 
-    private static Findings.Point point(Row row) {
-        long successes = Math.round(row.getDouble("Sum [Sum [value]]"));
-        long of = Math.round(row.getDouble("Sum [Sum [of]]"));
-        return new Findings.Point(
-                row.getInt("day"),
-                (int) row.getDouble("Count [Sum [of]]"),
-                successes,
-                of,
-                of == 0 ? null : (double) successes / of);
+    private static List<Findings.Point> points(SortedMap<Integer, List<Sum>> byDay) {
+        var points = new ArrayList<Findings.Point>();
+        byDay.forEach((day, sums) -> {
+            long successes = sums.stream().mapToLong(s -> s.tally().successes()).sum();
+            long of = sums.stream().mapToLong(s -> s.tally().of()).sum();
+            Double rate = of == 0 ? null : Double.valueOf((double) successes / of);
+            points.add(new Findings.Point(day, sums.size(), successes, of, rate));
+        });
+        return points;
     }
 
     /** Whether a column was read at all. */
@@ -145,17 +134,30 @@ final class Tallies {
         return frames.stream().anyMatch(f -> f.values().containsKey(column));
     }
 
-    /** The frames in which both a column and what it is out of were read. */
-    private Table table(String column, String of) {
+    /** A column's sums over the frames of each tray and day in which it and what it is out of were read. */
+    private List<Sum> sums(String column, String of) {
         var read = frames.stream()
                 .filter(f -> f.values().containsKey(column) && f.base(of).isPresent())
                 .toList();
-        return Table.create(
+        if (read.isEmpty()) {
+            return List.of();
+        }
+        var table = Table.create(
                 StringColumn.create("tray", read.stream().map(Frame::tray)),
                 IntColumn.create("day", read.stream().mapToInt(Frame::day)),
                 DoubleColumn.create(
                         "value", read.stream().mapToDouble(f -> f.values().get(column))),
                 DoubleColumn.create(
                         "of", read.stream().mapToDouble(f -> f.base(of).orElseThrow())));
+        var sums = new ArrayList<Sum>();
+        for (Row row : table.summarize("value", "of", sum, count).by("tray", "day")) {
+            sums.add(new Sum(
+                    row.getString("tray"),
+                    row.getInt("day"),
+                    row.getDouble("Sum [value]"),
+                    row.getDouble("Sum [of]"),
+                    (int) row.getDouble("Count [value]")));
+        }
+        return sums;
     }
 }
