@@ -1,15 +1,13 @@
 package org.fairtray.analysis;
 
-import static tech.tablesaw.aggregate.AggregateFunctions.count;
-import static tech.tablesaw.aggregate.AggregateFunctions.sum;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -21,67 +19,83 @@ import org.fairtray.trial.Treatment;
 import org.fairtray.trial.Trial;
 import tech.tablesaw.api.DoubleColumn;
 import tech.tablesaw.api.IntColumn;
-import tech.tablesaw.api.Row;
 import tech.tablesaw.api.StringColumn;
 import tech.tablesaw.api.Table;
 
 /**
  * Readings added up to trays: the tray is the unit of every analysis. A frame that was not read on a day is left out of
  * that day; counts of what is new are summed up to the day.
+ *
+ * <p>The readings stand in a table with a row for each frame and day: tray, day, sown, and a column for each count or
+ * measure, missing where it was not read. Adding up is a walk over its rows; the library's own grouping makes a table for
+ * every group, which takes too long where there are thousands of trays.
  */
 final class Tallies {
-    private final Trial trial;
-    private final List<Frame> frames;
+    private static final String TRAY = "tray";
+    private static final String DAY = "day";
+    private static final String SOWN = "sown";
 
-    /** One frame on one day, with counts as all so far. */
-    private record Frame(String tray, int day, double sown, Map<String, Double> values) {
-        OptionalDouble base(String of) {
-            if (of.equals("sown")) {
-                return OptionalDouble.of(sown);
-            }
-            var value = values.get(of);
-            return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
-        }
-    }
+    private final Trial trial;
+    private final Table frames;
 
     /** A tray's sums: so many of so many. */
     record Tally(long successes, long of) {}
 
     /** A column added up over a tray's frames on one day. */
     private record Sum(String tray, int day, double value, double of, int frames) {
+        Sum plus(Sum other) {
+            return new Sum(tray, day, value + other.value, of + other.of, frames + other.frames);
+        }
+
         Tally tally() {
             return new Tally(Math.round(value), Math.round(of));
         }
     }
 
-    private Tallies(Trial trial, List<Frame> frames) {
+    private record Key(String tray, int day) {}
+
+    private Tallies(Trial trial, Table frames) {
         this.trial = trial;
         this.frames = frames;
     }
 
     /** Takes in the readings of a trial. */
     static Tallies of(Trial trial, List<Reading> readings) {
-        var measures = trial.outcomes().stream()
-                .filter(o -> o.match(c -> false, m -> true))
-                .map(Outcome::name)
-                .toList();
-        Map<List<Object>, Map<String, Double>> soFar = new HashMap<>();
-        var frames = new ArrayList<Frame>();
         var inOrder =
                 readings.stream().sorted(Comparator.comparingInt(Reading::day)).toList();
+        Set<String> columns = new LinkedHashSet<>();
+        readings.forEach(r -> columns.addAll(r.values().keySet()));
+        var table = Table.create(
+                StringColumn.create(TRAY, inOrder.stream().map(Reading::tray)),
+                IntColumn.create(DAY, inOrder.stream().mapToInt(Reading::day)),
+                DoubleColumn.create(
+                        SOWN,
+                        inOrder.stream()
+                                .mapToDouble(
+                                        r -> r.sown().orElse(trial.counting().seedsPerFrame()))));
+        columns.forEach(c -> table.addColumns(column(trial, c, inOrder)));
+        return new Tallies(trial, table);
+    }
+
+    private static DoubleColumn column(Trial trial, String name, List<Reading> inOrder) {
+        boolean addedUp = !trial.counting().cumulative()
+                && trial.outcomes().stream()
+                        .filter(o -> o.name().equals(name))
+                        .noneMatch(o -> o.match(c -> false, m -> true));
+        Map<List<Object>, Double> soFar = new HashMap<>();
+        var column = DoubleColumn.create(name);
         for (Reading reading : inOrder) {
-            var values = new LinkedHashMap<String, Double>();
-            var sums = soFar.computeIfAbsent(List.of(reading.tray(), reading.frame()), f -> new HashMap<>());
-            reading.values()
-                    .forEach((column, value) -> values.put(
-                            column,
-                            trial.counting().cumulative() || measures.contains(column)
-                                    ? value
-                                    : sums.merge(column, value, Double::sum)));
-            double sown = reading.sown().orElse(trial.counting().seedsPerFrame());
-            frames.add(new Frame(reading.tray(), reading.day(), sown, values));
+            Double value = reading.values().get(name);
+            if (value == null) {
+                column.appendMissing();
+            } else {
+                column.append(
+                        addedUp
+                                ? soFar.merge(List.of(reading.tray(), reading.frame()), value, Double::sum)
+                                : value.doubleValue());
+            }
         }
-        return new Tallies(trial, frames);
+        return column;
     }
 
     /** Counts by tray on the day of an outcome; a tray without a reading on it is absent. */
@@ -131,45 +145,30 @@ final class Tallies {
 
     /** Whether a column was read at all. */
     boolean has(String column) {
-        return frames.stream().anyMatch(f -> f.values().containsKey(column));
+        return frames.containsColumn(column);
     }
 
     /** A column's sums over the frames of each tray and day in which it and what it is out of were read. */
     private List<Sum> sums(String column, String of) {
-        var read = frames.stream()
-                .filter(f -> f.values().containsKey(column) && f.base(of).isPresent())
-                .toList();
-        if (read.isEmpty()) {
+        if (!has(column) || !has(of)) {
             return List.of();
         }
-        return sums(Table.create(
-                StringColumn.create("tray", read.stream().map(Frame::tray)),
-                IntColumn.create("day", read.stream().mapToInt(Frame::day)),
-                DoubleColumn.create(
-                        "value", read.stream().mapToDouble(f -> f.values().get(column))),
-                DoubleColumn.create(
-                        "of", read.stream().mapToDouble(f -> f.base(of).orElseThrow()))));
-    }
-
-    /** Adds up a table of one tray: the first use of the library is the slow one. */
-    static void prepare() {
-        sums(Table.create(
-                StringColumn.create("tray", "T01"),
-                IntColumn.create("day", new int[] {1}),
-                DoubleColumn.create("value", new double[] {1}),
-                DoubleColumn.create("of", new double[] {2})));
-    }
-
-    private static List<Sum> sums(Table table) {
-        var sums = new ArrayList<Sum>();
-        for (Row row : table.summarize("value", "of", sum, count).by("tray", "day")) {
-            sums.add(new Sum(
-                    row.getString("tray"),
-                    row.getInt("day"),
-                    row.getDouble("Sum [value]"),
-                    row.getDouble("Sum [of]"),
-                    (int) row.getDouble("Count [value]")));
+        var trays = frames.stringColumn(TRAY);
+        var days = frames.intColumn(DAY);
+        var values = frames.doubleColumn(column);
+        var bases = frames.doubleColumn(of);
+        Map<Key, Sum> sums = new LinkedHashMap<>();
+        for (int i = 0; i < frames.rowCount(); i++) {
+            if (!values.isMissing(i) && !bases.isMissing(i)) {
+                var sum = new Sum(trays.get(i), days.getInt(i), values.getDouble(i), bases.getDouble(i), 1);
+                sums.merge(new Key(sum.tray(), sum.day()), sum, Sum::plus);
+            }
         }
-        return sums;
+        return List.copyOf(sums.values());
+    }
+
+    /** Makes a table: the first use of the library is the slow one. */
+    static void prepare() {
+        Table.create(TRAY);
     }
 }

@@ -1,6 +1,7 @@
 package org.fairtray.statistics;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,7 +20,7 @@ import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
  * Whether some combination of the columns separates the rows in which everything succeeded from those in which nothing
  * did. Then the likelihood has no maximum: it rises for ever along that combination, and some estimates are infinite.
  *
- * <p>Found as a linear programme: among b with every |b_j| at most 1, with x'b = 0 where some but not all succeeded,
+ * <p>Found as a linear programme: among bounded b with x'b = 0 where some but not all succeeded,
  * x'b at most 0 where none did and at least 0 where all did, make the sum of |x'b| as large as it can be. The data are
  * separated where that is above 0.
  *
@@ -55,30 +56,53 @@ public final class Separation {
     private static Map<List<Double>, Count> kinds(ModelMatrix model, List<Count> counts) {
         var kinds = new LinkedHashMap<List<Double>, Count>();
         for (int i = 0; i < model.height(); i++) {
-            var row = java.util.Arrays.stream(model.row(i)).boxed().toList();
+            var row = Arrays.stream(model.row(i)).boxed().toList();
             kinds.merge(
                     row, counts.get(i), (a, b) -> new Count(a.successes() + b.successes(), a.trials() + b.trials()));
         }
         return kinds;
     }
 
+    /**
+     * The b that a linear programme finds. Rows in which some but not all succeeded leave only the b at right angles to
+     * them, so the search is among the combinations of an orthonormal basis of these, which are few or none.
+     */
     private static Optional<double[]> direction(Map<List<Double>, Count> kinds, int width) {
-        var constraints = new ArrayList<LinearConstraint>();
-        var objective = new double[width];
+        var mixed = new ArrayList<double[]>();
+        var towards = new ArrayList<double[]>();
         kinds.forEach((row, count) -> {
             double[] x = row.stream().mapToDouble(Double::doubleValue).toArray();
-            if (!count.allOrNone()) {
-                constraints.add(new LinearConstraint(x, Relationship.EQ, 0));
-            } else {
+            if (count.allOrNone()) {
                 double sign = count.successes() == 0 ? -1 : 1;
-                var towards = java.util.Arrays.stream(x).map(v -> sign * v).toArray();
-                constraints.add(new LinearConstraint(towards, Relationship.GEQ, 0));
-                Vectors.takeAway(objective, -1, towards);
+                towards.add(Arrays.stream(x).map(v -> sign * v).toArray());
+            } else {
+                mixed.add(x);
             }
         });
-        for (int j = 0; j < width; j++) {
-            var unit = new double[width];
-            unit[j] = 1;
+        var taken = Span.empty().with(mixed);
+        var free = taken.with(units(width)).basisFrom(taken.dimension());
+        return free.isEmpty() ? Optional.empty() : best(towards, free).map(z -> combine(free, z));
+    }
+
+    private static List<double[]> units(int width) {
+        return IntStream.range(0, width)
+                .mapToObj(j -> {
+                    var unit = new double[width];
+                    unit[j] = 1;
+                    return unit;
+                })
+                .toList();
+    }
+
+    private static Optional<double[]> best(List<double[]> towards, List<double[]> free) {
+        var constraints = new ArrayList<LinearConstraint>();
+        var objective = new double[free.size()];
+        for (double[] x : towards) {
+            double[] along = free.stream().mapToDouble(f -> Vectors.dot(f, x)).toArray();
+            constraints.add(new LinearConstraint(along, Relationship.GEQ, 0));
+            Vectors.takeAway(objective, -1, along);
+        }
+        for (double[] unit : units(free.size())) {
             constraints.add(new LinearConstraint(unit, Relationship.LEQ, 1));
             constraints.add(new LinearConstraint(unit, Relationship.GEQ, -1));
         }
@@ -90,5 +114,13 @@ public final class Separation {
                         GoalType.MAXIMIZE,
                         new NonNegativeConstraint(false));
         return best.getValue() > ROUNDING ? Optional.of(best.getPoint()) : Optional.empty();
+    }
+
+    private static double[] combine(List<double[]> vectors, double[] times) {
+        var sum = new double[vectors.get(0).length];
+        for (int i = 0; i < times.length; i++) {
+            Vectors.takeAway(sum, -times[i], vectors.get(i));
+        }
+        return sum;
     }
 }
