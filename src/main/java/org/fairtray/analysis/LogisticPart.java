@@ -108,6 +108,23 @@ final class LogisticPart {
         return dispersions.get(stratum);
     }
 
+    /**
+     * The dispersion that the rate of some trays is measured with: that of each stratum, by the share of their sum that
+     * lies in it. Strata with nothing left over are passed by; empty where all are.
+     */
+    Optional<Double> dispersionOf(double[] indicator) {
+        double weighted = 0;
+        double weights = 0;
+        for (int s = 0; s < dispersions.size(); s++) {
+            if (dispersions.get(s) != null) {
+                double weight = structure.strata().share(s, indicator);
+                weighted += weight * dispersions.get(s);
+                weights += weight;
+            }
+        }
+        return weights > 0 ? Optional.of(weighted / weights) : Optional.empty();
+    }
+
     Optional<TermDeviance> devianceOf(Term term) {
         return deviances.stream().filter(d -> d.term().equals(term)).findFirst();
     }

@@ -72,13 +72,12 @@ final class OutcomeAnalysis {
             var tests = Tests.byDeviance(structure, logistic);
             var effects =
                     new Effects(structure, new Predictor(logistic.model(), logistic.estimates(), true), tests, true);
-            double dispersion = tests.largestDispersion()
-                    .orElseGet(() -> logistic.dispersion().orElse(1.0));
             return findings(
                     logistic,
                     tests.findings(),
                     new Verdicts(structure, outcome.name(), true, tests, effects),
-                    Summaries.ofCounts(trial, data, dispersion),
+                    Summaries.ofCounts(
+                            trial, data, trays -> logistic.dispersionOf(trays).orElse(1.0)),
                     TrayValues.ofRates(trial, data, logistic),
                     progress);
         }
@@ -94,11 +93,12 @@ final class OutcomeAnalysis {
         var model = logistic.model();
         var fit = LinearFit.of(model.matrix(), data.raw());
         var effects = new Effects(structure, new Predictor(model, fit.estimates(), false), rateTests, true);
+        double overall = Summaries.dispersion(trial, data);
         return findings(
                 logistic,
                 tests.findings(),
                 new Verdicts(structure, outcome.name(), true, tests, effects),
-                Summaries.ofCounts(trial, data, Summaries.dispersion(trial, data)),
+                Summaries.ofCounts(trial, data, trays -> overall),
                 TrayValues.ofValues(trial, data, model, fit),
                 progress);
     }

@@ -2,6 +2,7 @@ package org.fairtray.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 import org.fairtray.statistics.Count;
@@ -19,30 +20,40 @@ final class Summaries {
     /**
      * Rates with Wilson's interval, widened where trays differ more than seeds alone would.
      *
-     * @param dispersion that rates are measured with; below 1 nothing is narrowed
+     * @param dispersion that the rate of some trays, told by an indicator, is measured with; below 1 nothing is narrowed
      */
-    static List<Findings.CountSummary> ofCounts(Trial trial, OutcomeData data, double dispersion) {
-        double widening = Math.max(1, dispersion);
+    static List<Findings.CountSummary> ofCounts(Trial trial, OutcomeData data, ToDoubleFunction<double[]> dispersion) {
         var summaries = new ArrayList<Findings.CountSummary>();
         for (Treatment treatment : trial.treatments()) {
             int[] trays = traysOf(data, treatment);
             if (trays.length > 0) {
-                var count = sum(data, trays);
-                var interval =
-                        Wilson.interval(count, widening, 1 - trial.choices().alpha());
-                summaries.add(new Findings.CountSummary(
-                        treatment.levels(),
+                var indicator = new double[data.trays().size()];
+                IntStream.of(trays).forEach(i -> indicator[i] = 1);
+                double widening = Math.max(1, dispersion.applyAsDouble(indicator));
+                summaries.add(summary(
+                        treatment,
                         trays.length,
-                        count.successes(),
-                        count.trials(),
-                        count.rate(),
-                        interval.low(),
-                        interval.high(),
-                        widening > 1 ? "wilson, widened" : "wilson",
-                        widening));
+                        sum(data, trays),
+                        widening,
+                        trial.choices().alpha()));
             }
         }
         return summaries;
+    }
+
+    private static Findings.CountSummary summary(
+            Treatment treatment, int trays, Count count, double widening, double alpha) {
+        var interval = Wilson.interval(count, widening, 1 - alpha);
+        return new Findings.CountSummary(
+                treatment.levels(),
+                trays,
+                count.successes(),
+                count.trials(),
+                count.rate(),
+                interval.low(),
+                interval.high(),
+                widening > 1 ? "wilson, widened" : "wilson",
+                widening);
     }
 
     /** The dispersion of counts about the rates of their treatments, where no model is at hand; 1 without repeats. */

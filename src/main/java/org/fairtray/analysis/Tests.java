@@ -1,11 +1,9 @@
 package org.fairtray.analysis;
 
 import java.util.List;
-import java.util.Optional;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
 import org.fairtray.statistics.Tail;
-import org.fairtray.trial.Place;
 
 /**
  * The tests that verdicts rest on: each term against the units it was given to. For a count, the deviance that the term
@@ -106,18 +104,5 @@ final class Tests {
     /** The test of a factor's own effect. */
     Findings.TermTest of(String factor) {
         return of(new Term(List.of(factor)));
-    }
-
-    /** The largest dispersion that any term was tested with; empty where none was. */
-    Optional<Double> largestDispersion() {
-        return tests.stream()
-                .filter(t -> t.dispersion() != null)
-                .map(Findings.TermTest::dispersion)
-                .max(Double::compare);
-    }
-
-    /** What the units of a stratum are called. */
-    static String units(Findings.TermTest test) {
-        return test.stratum() == null ? Place.TRAY : test.stratum();
     }
 }

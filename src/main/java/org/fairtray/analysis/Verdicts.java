@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.function.DoubleFunction;
 import java.util.stream.Collectors;
 import org.fairtray.design.Fault;
 import org.fairtray.design.Structure;
@@ -24,6 +23,7 @@ final class Verdicts {
     private final Tests tests;
     private final Effects effects;
     private final List<Findings.Effect> found;
+    private final Words.Differences words;
 
     Verdicts(Structure structure, String outcome, boolean rates, Tests tests, Effects effects) {
         this.structure = structure;
@@ -32,6 +32,7 @@ final class Verdicts {
         this.tests = tests;
         this.effects = effects;
         this.found = effects.findings();
+        this.words = rates ? Words.OF_RATES : Words.OF_MEASURES;
     }
 
     List<Findings.Effect> effects() {
@@ -63,7 +64,7 @@ final class Verdicts {
         }
         return test.p() <= alpha()
                 ? new Findings.Verdict(factor.name(), "changed", changed(factor, own, test))
-                : new Findings.Verdict(factor.name(), "cannot tell", cannotTell(factor, own, test));
+                : new Findings.Verdict(factor.name(), "cannot tell", cannotTell(factor, own));
     }
 
     private boolean withinWorthwhile(List<Findings.Effect> own) {
@@ -82,8 +83,7 @@ final class Verdicts {
                 .orElse("Too few trays are left to hold a difference against.");
         String seen = own.stream()
                 .filter(e -> e.difference() != null)
-                .map(e -> level(factor, e.level()) + " gave " + value(e, true) + " and " + level(factor, e.against())
-                        + " " + value(e, false))
+                .map(e -> rates(factor, e))
                 .collect(Collectors.joining("; "));
         return "We cannot tell whether " + factor.name() + " changed " + outcome + ". " + reason
                 + (seen.isEmpty() ? "" : " What was seen: " + seen + ".");
@@ -93,45 +93,42 @@ final class Verdicts {
         var clear = own.stream()
                 .filter(e -> e.pAdjusted() != null && e.pAdjusted() <= alpha())
                 .toList();
+        String start = capital(factor.name()) + " changed " + outcome + ": ";
         if (clear.isEmpty()) {
-            return capital(factor.name()) + " changed " + outcome + ": its levels differ among themselves ("
-                    + test(test)
+            return start + "its levels differ among themselves (" + Words.p(test.p())
                     + "), though none stands out from "
-                    + level(factor, own.get(0).against()) + " alone."
-                    + dependence(factor);
+                    + level(factor, own.get(0).against()) + " alone." + dependence(factor);
         }
-        return capital(factor.name()) + " changed " + outcome + ": "
-                + clear.stream().map(e -> difference(factor, e)).collect(Collectors.joining("; ")) + " (" + test(test)
-                + ")." + others(factor, own, clear) + dependence(factor);
+        return start + clear.stream().map(e -> difference(factor, e)).collect(Collectors.joining("; ")) + "."
+                + others(factor, own, clear) + dependence(factor);
     }
 
     private String others(Factor factor, List<Findings.Effect> own, List<Findings.Effect> clear) {
         var open = own.stream()
                 .filter(e -> !clear.contains(e) && e.difference() != null)
-                .map(e -> level(factor, e.level()))
+                .map(e -> level(factor, e.level()) + ", " + words.change(e.difference()) + interval(e))
                 .toList();
         return open.isEmpty()
                 ? ""
-                : " Not clear against " + level(factor, own.get(0).against()) + ": " + String.join(", ", open) + ".";
+                : " Not clear against " + level(factor, own.get(0).against()) + ": " + String.join("; ", open) + ".";
     }
 
     private String noWorthwhileChange(Factor factor, List<Findings.Effect> own, Findings.TermTest test) {
-        String margin = Words.points(worthwhile().getAsDouble());
-        String small = test.p() <= alpha() ? " There is a change, but it is smaller than that." : "";
-        return capital(factor.name()) + " made no worthwhile change to " + outcome
-                + ": whatever the true difference is, it is"
-                + " less than " + margin + " ("
-                + own.stream().map(e -> shortly(factor, e)).collect(Collectors.joining("; "))
-                + ")." + small + dependence(factor);
+        String small = test.p() <= alpha() ? " There is a change, but a small one." : "";
+        return capital(factor.name()) + " made no worthwhile change to " + outcome + ": "
+                + own.stream().map(e -> difference(factor, e)).collect(Collectors.joining("; "))
+                + ". A difference below " + Words.points(worthwhile().getAsDouble()) + " was said not to matter."
+                + small
+                + dependence(factor);
     }
 
-    private String cannotTell(Factor factor, List<Findings.Effect> own, Findings.TermTest test) {
+    private String cannotTell(Factor factor, List<Findings.Effect> own) {
         return "We cannot tell whether " + factor.name() + " changed " + outcome + ": "
                 + own.stream()
                         .filter(e -> e.difference() != null)
                         .map(e -> difference(factor, e))
                         .collect(Collectors.joining("; "))
-                + " (" + test(test) + ")." + whatIsOpen(own) + dependence(factor);
+                + "." + whatIsOpen(own) + dependence(factor);
     }
 
     private String whatIsOpen(List<Findings.Effect> own) {
@@ -168,10 +165,10 @@ final class Verdicts {
     }
 
     private String interaction(Term term) {
-        String start = String.join(" and ", term.factors()) + " act together on " + outcome + " ("
-                + test(tests.of(term)) + ")";
+        String start = capital(String.join(" and ", term.factors())) + " act together on " + outcome + " ("
+                + Words.p(tests.of(term).p()) + ")";
         if (term.factors().size() > 2) {
-            return capital(start) + ": see the rates by treatment.";
+            return start + ": see the rates by treatment.";
         }
         var one = structure.trial().factor(term.factors().get(0));
         var other = structure.trial().factor(term.factors().get(1));
@@ -183,46 +180,35 @@ final class Verdicts {
                     .skip(1)
                     .flatMap(l -> effects.measured(one, l, control, held).stream()
                             .map(m -> level(one, l) + " made "
-                                    + signed(m.comparison().difference()) + interval(m)))
+                                    + words.change(m.comparison().difference())
+                                    + (m.low() == null ? "" : " (" + words.range(m.low(), m.high()) + ")")))
                     .collect(Collectors.joining(", "));
             if (!differences.isEmpty()) {
-                parts.add("with " + level(other, within) + " " + differences);
+                parts.add("with " + level(other, within) + ", " + differences);
             }
         }
-        return capital(start) + ". Against " + level(one, control) + ": " + String.join("; ", parts) + ".";
-    }
-
-    private String interval(Effects.Measured measured) {
-        return measured.low() == null ? "" : " (" + signed(measured.low()) + " to " + signed(measured.high()) + ")";
-    }
-
-    private String signed(double difference) {
-        return rates ? Words.signedPoints(difference) + " points" : Words.signed(difference, 2);
+        return start + ". Against " + level(one, control) + ": " + String.join("; ", parts) + ".";
     }
 
     private String difference(Factor factor, Findings.Effect e) {
-        return level(factor, e.level()) + " gave " + value(e, true) + " against " + value(e, false) + " with "
-                + level(factor, e.against()) + ", " + size(e) + interval(e);
+        String sure = e.pAdjusted() == null ? "" : "; " + Words.p(e.pAdjusted());
+        return rates(factor, e) + ", " + words.change(e.difference()) + interval(e, sure);
     }
 
-    private String shortly(Factor factor, Findings.Effect e) {
-        return level(factor, e.level()) + " against " + level(factor, e.against()) + ": " + size(e) + interval(e);
-    }
-
-    private String size(Findings.Effect e) {
-        String more = e.difference() < 0 ? " fewer" : " more";
-        return rates
-                ? Words.points(e.difference()) + more
-                : Words.measure(Math.abs(e.difference())) + (e.difference() < 0 ? " less" : " more");
+    private String rates(Factor factor, Findings.Effect e) {
+        return value(e, true) + " with " + level(factor, e.level()) + " against " + value(e, false) + " with "
+                + level(factor, e.against());
     }
 
     private String interval(Findings.Effect e) {
+        return interval(e, "");
+    }
+
+    private String interval(Findings.Effect e, String more) {
         if (e.low() == null) {
             return "";
         }
-        DoubleFunction<String> end = rates ? Words::signedPoints : v -> Words.signed(v, 2);
-        return " (" + Math.round(100 * (1 - alpha())) + " % interval " + end.apply(e.low()) + " to "
-                + end.apply(e.high()) + ")";
+        return " (" + Math.round(100 * (1 - alpha())) + " % interval " + words.range(e.low(), e.high()) + more + ")";
     }
 
     private String value(Findings.Effect e, boolean own) {
@@ -235,11 +221,6 @@ final class Verdicts {
 
     private static String level(Factor factor, String level) {
         return factor.unit().isPresent() ? factor.describe(level) : factor.name() + " " + level;
-    }
-
-    private String test(Findings.TermTest test) {
-        return Words.p(test.p()) + ", F on " + test.df() + " and " + test.denominatorDf()
-                + " degrees of freedom, between " + Tests.units(test) + "s";
     }
 
     private static String capital(String text) {

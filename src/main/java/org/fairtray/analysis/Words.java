@@ -4,6 +4,71 @@ import java.util.Locale;
 
 /** Numbers in sentences: no more digits than they are worth, and a true minus sign. */
 final class Words {
+    /** How differences of rates are said: in percentage points. */
+    static final Differences OF_RATES = new Differences() {
+        @Override
+        public String size(double difference) {
+            return points(difference);
+        }
+
+        @Override
+        public String end(double difference) {
+            double points = Math.abs(difference * 100);
+            return number(points, points < 2 ? 1 : 0);
+        }
+
+        @Override
+        public String direction(double difference) {
+            return difference < 0 ? "fewer" : "more";
+        }
+    };
+
+    /** How differences of measures are said: in their unit. */
+    static final Differences OF_MEASURES = new Differences() {
+        @Override
+        public String size(double difference) {
+            return measure(Math.abs(difference));
+        }
+
+        @Override
+        public String end(double difference) {
+            return measure(Math.abs(difference));
+        }
+
+        @Override
+        public String direction(double difference) {
+            return difference < 0 ? "less" : "more";
+        }
+    };
+
+    /** A way to say differences. */
+    interface Differences {
+        /** Without its direction, with its unit. */
+        String size(double difference);
+
+        /** The end of an interval, without direction or unit. */
+        String end(double difference);
+
+        /** Up or down. */
+        String direction(double difference);
+
+        /** Such as "12 points more". */
+        default String change(double difference) {
+            return size(difference) + " " + direction(difference);
+        }
+
+        /** Such as "9 to 16 more", "16 to 24 fewer" or "14 fewer to 12 more". */
+        default String range(double low, double high) {
+            if (low < 0 && high > 0) {
+                return end(low) + " " + direction(low) + " to " + end(high) + " " + direction(high);
+            }
+            boolean down = high <= 0;
+            return down
+                    ? end(high) + " to " + end(low) + " " + direction(low)
+                    : end(low) + " to " + end(high) + " " + direction(high);
+        }
+    }
+
     private Words() {}
 
     /** A rate such as "35 %"; near the ends, where it matters, with a decimal. */
@@ -18,18 +83,6 @@ final class Words {
         double points = Math.abs(difference * 100);
         String text = number(points, points < 2 ? 1 : 0);
         return text + (text.equals("1") ? " point" : " points");
-    }
-
-    /** A difference with its sign, such as "+20" or "−5", in percentage points. */
-    static String signedPoints(double difference) {
-        return signed(difference * 100, Math.abs(difference * 100) < 2 ? 1 : 0);
-    }
-
-    /** A number with its sign. */
-    static String signed(double value, int digits) {
-        String text = number(Math.abs(value), digits);
-        boolean zero = text.chars().noneMatch(c -> c >= '1' && c <= '9');
-        return zero ? text : (value < 0 ? "−" : "+") + text;
     }
 
     /** A measure to three significant digits or so. */

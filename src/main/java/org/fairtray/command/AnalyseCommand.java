@@ -23,7 +23,7 @@ final class AnalyseCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        prepareReport();
+        prepareLibraries();
         var folder = trial.folder();
         var files = folder.read();
         trial.printNotices(files);
@@ -34,9 +34,14 @@ final class AnalyseCommand implements Callable<Integer> {
         return Fairtray.DONE;
     }
 
-    /** Drawing takes long to load; meanwhile the other core can read and compute. */
-    static void prepareReport() {
-        var thread = new Thread(Report::prepare, "report");
+    /** Tables and drawing take long to load; the other core can do that while this one reads and computes. */
+    static void prepareLibraries() {
+        var thread = new Thread(
+                () -> {
+                    Analysis.prepare();
+                    Report.prepare();
+                },
+                "libraries");
         thread.setDaemon(true);
         thread.start();
     }

@@ -57,7 +57,7 @@ final class DemoCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        AnalyseCommand.prepareReport();
+        AnalyseCommand.prepareLibraries();
         var folder = new TrialFolder(path);
         var plan = ReadyPlans.demo();
         boolean again = folder.hasPlan(plan);

@@ -91,10 +91,14 @@ record Fitting(Trial trial, List<Step> steps) {
         String holder =
                 step.within().isEmpty() ? "The place" : "Each " + step.within().get(0);
         String unit = step.level().equals(Place.TRAY) ? "tray" : step.level();
-        return Optional.of(holder + " holds " + step.units() + " × " + unit + ", but " + what + " makes " + combinations
+        return Optional.of(holder + " holds " + number(step.units(), unit) + ", but " + what + " makes " + combinations
                 + " combinations, and a full set needs one " + unit + " for each. It fits with " + combinations + ", "
-                + 2 * combinations + " or more × " + unit + " there, or with at most " + step.units()
-                + " combinations.");
+                + 2 * combinations + " or more there, or with at most " + step.units() + " combinations.");
+    }
+
+    /** So many trays, or so many units of a level, whose name no one can put into the plural for the grower. */
+    private static String number(int count, String unit) {
+        return unit.equals(Place.TRAY) ? count + (count == 1 ? " tray" : " trays") : count + " × " + unit;
     }
 
     private static Optional<String> crossedFault(

@@ -2,6 +2,7 @@ package org.fairtray.design;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.apache.commons.rng.UniformRandomProvider;
 
@@ -114,9 +115,18 @@ final class Rectangle {
         }
     }
 
-    private int oneOf(int count, java.util.function.IntPredicate is) {
-        int[] choices = IntStream.range(0, count).filter(is).toArray();
-        return choices[random.nextInt(choices.length)];
+    private int oneOf(int count, IntPredicate is) {
+        int choices = 0;
+        for (int i = 0; i < count; i++) {
+            choices += is.test(i) ? 1 : 0;
+        }
+        int chosen = random.nextInt(choices);
+        int i = -1;
+        while (chosen >= 0) {
+            i++;
+            chosen -= is.test(i) ? 1 : 0;
+        }
+        return i;
     }
 
     private int[][][] inRandomOrder() {

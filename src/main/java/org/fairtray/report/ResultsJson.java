@@ -1,16 +1,12 @@
 package org.fairtray.report;
 
-import com.google.gson.Gson;
-import com.google.gson.GsonBuilder;
-import com.google.gson.JsonArray;
-import com.google.gson.JsonElement;
-import com.google.gson.JsonNull;
-import com.google.gson.JsonObject;
-import com.google.gson.JsonPrimitive;
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.RecordComponent;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -19,12 +15,6 @@ import java.util.Map;
  * written as {@code null}.
  */
 public final class ResultsJson {
-    private static final Gson GSON = new GsonBuilder()
-            .serializeNulls()
-            .setPrettyPrinting()
-            .disableHtmlEscaping()
-            .create();
-
     private ResultsJson() {}
 
     /**
@@ -33,63 +23,71 @@ public final class ResultsJson {
      * @throws IllegalStateException if a number is NaN or infinite; the message names its key
      */
     public static String of(Record findings) {
-        return GSON.toJson(element("", findings)) + "\n";
+        var text = new StringWriter();
+        var json = new JsonWriter(text);
+        json.setIndent("  ");
+        json.setSerializeNulls(true);
+        try {
+            write(json, "", findings);
+        } catch (IOException e) {
+            throw new UncheckedIOException("writing to memory failed", e);
+        }
+        return text + "\n";
     }
 
-    private static JsonElement element(String path, Object value) {
+    private static void write(JsonWriter json, String path, Object value) throws IOException {
         if (value == null) {
-            return JsonNull.INSTANCE;
+            json.nullValue();
+        } else if (value instanceof Number number) {
+            json.value(finite(path, number));
+        } else if (value instanceof String text) {
+            json.value(text);
+        } else if (value instanceof Boolean yes) {
+            json.value(yes);
+        } else if (value instanceof List<?> list) {
+            writeList(json, path, list);
+        } else if (value instanceof Map<?, ?> map) {
+            writeMap(json, path, map);
+        } else if (value instanceof Record fields) {
+            writeRecord(json, path, fields);
+        } else {
+            throw new IllegalStateException(
+                    path + " is a " + value.getClass().getName() + ": expected a record, list, map, text or number");
         }
-        if (value instanceof Number number) {
-            return number(path, number);
-        }
-        if (value instanceof String text) {
-            return new JsonPrimitive(text);
-        }
-        if (value instanceof Boolean yes) {
-            return new JsonPrimitive(yes);
-        }
-        if (value instanceof List<?> list) {
-            return array(path, list);
-        }
-        if (value instanceof Map<?, ?> map) {
-            return map(path, map);
-        }
-        if (value instanceof Record fields) {
-            return object(path, fields);
-        }
-        throw new IllegalStateException(
-                path + " is a " + value.getClass().getName() + ": expected a record, list, map, text or number");
     }
 
-    private static JsonPrimitive number(String path, Number number) {
+    private static Number finite(String path, Number number) {
         if (!Double.isFinite(number.doubleValue())) {
             throw new IllegalStateException(path + " is " + number + ": expected a finite number or null");
         }
-        return new JsonPrimitive(number);
+        return number;
     }
 
-    private static JsonArray array(String path, List<?> list) {
-        var array = new JsonArray(list.size());
+    private static void writeList(JsonWriter json, String path, List<?> list) throws IOException {
+        json.beginArray();
         for (int i = 0; i < list.size(); i++) {
-            array.add(element(path + "[" + i + "]", list.get(i)));
+            write(json, path + "[" + i + "]", list.get(i));
         }
-        return array;
+        json.endArray();
     }
 
-    private static JsonObject map(String path, Map<?, ?> map) {
-        var object = new JsonObject();
-        map.forEach((key, value) -> object.add(key.toString(), element(join(path, key.toString()), value)));
-        return object;
+    private static void writeMap(JsonWriter json, String path, Map<?, ?> map) throws IOException {
+        json.beginObject();
+        for (var entry : map.entrySet()) {
+            json.name(entry.getKey().toString());
+            write(json, join(path, entry.getKey().toString()), entry.getValue());
+        }
+        json.endObject();
     }
 
-    private static JsonObject object(String path, Record fields) {
-        var object = new JsonObject();
+    private static void writeRecord(JsonWriter json, String path, Record fields) throws IOException {
+        json.beginObject();
         for (var component : fields.getClass().getRecordComponents()) {
             var key = snake(component.getName());
-            object.add(key, element(join(path, key), read(component, fields)));
+            json.name(key);
+            write(json, join(path, key), read(component, fields));
         }
-        return object;
+        json.endObject();
     }
 
     private static Object read(RecordComponent component, Record fields) {
@@ -105,6 +103,14 @@ public final class ResultsJson {
     }
 
     private static String snake(String name) {
-        return name.replaceAll("(?<=.)(\\p{Lu})", "_$1").toLowerCase(Locale.ROOT);
+        var key = new StringBuilder();
+        for (int i = 0; i < name.length(); i++) {
+            char letter = name.charAt(i);
+            if (Character.isUpperCase(letter) && key.length() > 0) {
+                key.append('_');
+            }
+            key.append(Character.toLowerCase(letter));
+        }
+        return key.toString();
     }
 }

@@ -25,12 +25,14 @@ import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
  * them pushes at all.
  *
  * <p>Source: Konis (2007), Linear programming algorithms for detecting separated data in binary logistic regression
- * models, DPhil thesis, University of Oxford, section 4.3; the cap at 1, by which all rows
- * are found at once, is our own.
+ * models, DPhil thesis, University of Oxford, section 4.3; the cap at 1, by which all rows are found at once, is our own.
  */
 public final class Separation {
     /** In the best direction a row is pushed by 1 or not at all; between the two lies only rounding. */
     private static final double HALFWAY = 0.5;
+
+    /** What is left of a row of 0s and 1s that lies among the mixed ones. */
+    private static final double ROUNDING = 1e-9;
 
     private Separation() {}
 
@@ -43,7 +45,7 @@ public final class Separation {
      */
     public static List<Integer> rows(ModelMatrix model, List<Count> counts) {
         var kinds = kinds(model, counts);
-        if (kinds.values().stream().allMatch(count -> !count.allOrNone())) {
+        if (kinds.values().stream().noneMatch(Count::allOrNone)) {
             return List.of();
         }
         double[] direction = direction(kinds, model.width());
@@ -64,32 +66,57 @@ public final class Separation {
         return kinds;
     }
 
-    /** The best b: the first {@code width} variables of the programme; each kind that can be pushed has one more. */
+    /**
+     * The best b. Rows in which some but not all succeeded leave only the b at right angles to them, so the search is
+     * among the combinations of an orthonormal basis of these, which are few or none.
+     */
     private static double[] direction(Map<List<Double>, Count> kinds, int width) {
-        int pushed = (int) kinds.values().stream().filter(Count::allOrNone).count();
-        var constraints = new ArrayList<LinearConstraint>();
-        var objective = new double[width + pushed];
-        Arrays.fill(objective, width, width + pushed, 1);
-        int next = width;
-        for (var kind : kinds.entrySet()) {
-            var along = new double[width + pushed];
-            double sign = kind.getValue().successes() == 0 ? -1 : 1;
-            for (int j = 0; j < width; j++) {
-                along[j] = sign * kind.getKey().get(j);
-            }
-            if (kind.getValue().allOrNone()) {
-                var push = new double[width + pushed];
-                push[next] = 1;
-                along[next] = -1;
-                constraints.add(new LinearConstraint(push, Relationship.LEQ, 1));
-                constraints.add(new LinearConstraint(push, Relationship.GEQ, 0));
-                constraints.add(new LinearConstraint(along, Relationship.GEQ, 0));
-                next++;
+        var mixed = new ArrayList<double[]>();
+        var towards = new ArrayList<double[]>();
+        kinds.forEach((row, count) -> {
+            double[] x = row.stream().mapToDouble(Double::doubleValue).toArray();
+            if (count.allOrNone()) {
+                double sign = count.successes() == 0 ? -1 : 1;
+                towards.add(Arrays.stream(x).map(v -> sign * v).toArray());
             } else {
-                constraints.add(new LinearConstraint(along, Relationship.EQ, 0));
+                mixed.add(x);
             }
+        });
+        var taken = Span.empty().with(mixed);
+        var free = taken.with(units(width)).basisFrom(taken.dimension());
+        return combine(width, free, free.isEmpty() ? new double[0] : best(towards, free));
+    }
+
+    private static List<double[]> units(int width) {
+        return IntStream.range(0, width)
+                .mapToObj(j -> {
+                    var unit = new double[width];
+                    unit[j] = 1;
+                    return unit;
+                })
+                .toList();
+    }
+
+    /** How much of each free vector is in the best b: the first variables; the rest are the pushes, one a row. */
+    private static double[] best(List<double[]> towards, List<double[]> free) {
+        int size = free.size() + towards.size();
+        var constraints = new ArrayList<LinearConstraint>();
+        for (int i = 0; i < towards.size(); i++) {
+            var pushed = new double[size];
+            pushed[free.size() + i] = 1;
+            constraints.add(new LinearConstraint(pushed, Relationship.LEQ, 1));
+            constraints.add(new LinearConstraint(pushed, Relationship.GEQ, 0));
+            var along = new double[size];
+            along[free.size() + i] = -1;
+            for (int f = 0; f < free.size(); f++) {
+                double component = Vectors.dot(free.get(f), towards.get(i));
+                along[f] = Math.abs(component) < ROUNDING ? 0 : component;
+            }
+            constraints.add(new LinearConstraint(along, Relationship.GEQ, 0));
         }
-        double[] best = new SimplexSolver()
+        var objective = new double[size];
+        Arrays.fill(objective, free.size(), size, 1);
+        return new SimplexSolver()
                 .optimize(
                         new MaxIter(100_000),
                         new LinearObjectiveFunction(objective, 0),
@@ -97,6 +124,13 @@ public final class Separation {
                         GoalType.MAXIMIZE,
                         new NonNegativeConstraint(false))
                 .getPoint();
-        return Arrays.copyOf(best, width);
+    }
+
+    private static double[] combine(int width, List<double[]> vectors, double[] times) {
+        var sum = new double[width];
+        for (int i = 0; i < vectors.size(); i++) {
+            Vectors.takeAway(sum, -times[i], vectors.get(i));
+        }
+        return sum;
     }
 }

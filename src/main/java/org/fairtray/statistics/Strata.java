@@ -88,6 +88,11 @@ public final class Strata {
         return projections.get(s).apply(centred(vector));
     }
 
+    /** The squared length of the part of a vector that lies in stratum s. */
+    public double share(int s, double[] vector) {
+        return Vectors.squaredLength(project(s, vector));
+    }
+
     /** The strata coarser than s: those whose groups each hold whole groups of s. */
     public List<Integer> coarser(int s) {
         return IntStream.range(0, s)
