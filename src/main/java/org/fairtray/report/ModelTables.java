@@ -29,6 +29,9 @@ final class ModelTables {
 
     List<Table> all() {
         var tables = new ArrayList<Table>();
+        if (outcome.anova() == null) {
+            return tables;
+        }
         tables.add(tests());
         tables.add(anova());
         tables.add(variances());
@@ -45,7 +48,7 @@ final class ModelTables {
         var rows = outcome.tests().stream()
                 .map(t -> List.of(
                         t.term(),
-                        t.stratum(),
+                        t.stratum() == null ? Digits.NOT_AVAILABLE : t.stratum(),
                         Digits.whole(t.df()),
                         t.denominatorDf() == null ? Digits.NOT_AVAILABLE : Digits.whole(t.denominatorDf()),
                         Digits.statistic(t.statistic(), t.value()),

@@ -3,6 +3,7 @@ package org.fairtray.report;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.fairtray.analysis.Findings;
@@ -115,9 +116,12 @@ final class ReportPage {
             facts.add(new Fact("Crop", c.name()));
             c.seedLot().ifPresent(l -> facts.add(new Fact("Seed lot", l)));
         });
-        var design = first().design();
         facts.add(new Fact("Trays", Digits.whole(layout.trays().size()) + ", standing as " + place()));
-        facts.add(new Fact("Design", design.name() + ", " + design.treatments()));
+        findings.outcomes().stream()
+                .map(OutcomeFindings::design)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .ifPresent(d -> facts.add(new Fact("Design", d.name() + ", " + d.treatments())));
         facts.add(new Fact("Counted", counted()));
         return facts;
     }
