@@ -165,6 +165,11 @@ final class Effects {
                 from);
     }
 
+    /** Least squares may end a little beyond 0 or 1. */
+    private static double rate(double fitted) {
+        return Math.max(0, Math.min(1, fitted));
+    }
+
     private Findings.Effect rateEffect(
             Factor factor, String level, String control, Measured m, Double adjusted, String adjustment, String from) {
         boolean odds = predictor.onOdds();
@@ -174,8 +179,8 @@ final class Effects {
                 factor.name(),
                 level,
                 control,
-                m.comparison().value(),
-                m.comparison().against(),
+                rate(m.comparison().value()),
+                rate(m.comparison().against()),
                 m.comparison().difference(),
                 m.low() == null ? null : Double.valueOf(Math.max(-1, m.low())),
                 m.high() == null ? null : Double.valueOf(Math.min(1, m.high())),
