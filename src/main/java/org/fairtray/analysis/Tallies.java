@@ -4,10 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -36,6 +34,9 @@ final class Tallies {
     private static final String SOWN = "sown";
 
     private final Trial trial;
+    /** The columns of the readings; in the table, which does not tell capitals apart, they go by their numbers. */
+    private final List<String> columns;
+
     private final Table frames;
 
     /** A tray's sums: so many of so many. */
@@ -54,8 +55,9 @@ final class Tallies {
 
     private record Key(String tray, int day) {}
 
-    private Tallies(Trial trial, Table frames) {
+    private Tallies(Trial trial, List<String> columns, Table frames) {
         this.trial = trial;
+        this.columns = columns;
         this.frames = frames;
     }
 
@@ -63,8 +65,10 @@ final class Tallies {
     static Tallies of(Trial trial, List<Reading> readings) {
         var inOrder =
                 readings.stream().sorted(Comparator.comparingInt(Reading::day)).toList();
-        Set<String> columns = new LinkedHashSet<>();
-        readings.forEach(r -> columns.addAll(r.values().keySet()));
+        var columns = readings.stream()
+                .flatMap(r -> r.values().keySet().stream())
+                .distinct()
+                .toList();
         var table = Table.create(
                 StringColumn.create(TRAY, inOrder.stream().map(Reading::tray)),
                 IntColumn.create(DAY, inOrder.stream().mapToInt(Reading::day)),
@@ -73,8 +77,10 @@ final class Tallies {
                         inOrder.stream()
                                 .mapToDouble(
                                         r -> r.sown().orElse(trial.counting().seedsPerFrame()))));
-        columns.forEach(c -> table.addColumns(column(trial, c, inOrder)));
-        return new Tallies(trial, table);
+        for (int c = 0; c < columns.size(); c++) {
+            table.addColumns(column(trial, columns.get(c), inOrder).setName(Integer.toString(c)));
+        }
+        return new Tallies(trial, columns, table);
     }
 
     private static DoubleColumn column(Trial trial, String name, List<Reading> inOrder) {
@@ -110,7 +116,7 @@ final class Tallies {
     /** Means over frames by tray on the day of a measure. */
     Map<String, Double> means(Outcome.Measure outcome) {
         var means = new LinkedHashMap<String, Double>();
-        sums(outcome.name(), "sown").stream()
+        sums(outcome.name(), SOWN).stream()
                 .filter(s -> s.day() == outcome.day())
                 .forEach(s -> means.put(s.tray(), s.value() / s.frames()));
         return means;
@@ -121,7 +127,7 @@ final class Tallies {
         Map<String, Treatment> treatments =
                 layout.trays().stream().collect(Collectors.toMap(Tray::code, Tray::treatment));
         Map<Treatment, SortedMap<Integer, List<Sum>>> byTreatment = new HashMap<>();
-        sums(column, "sown")
+        sums(column, SOWN)
                 .forEach(s -> byTreatment
                         .computeIfAbsent(treatments.get(s.tray()), t -> new TreeMap<>())
                         .computeIfAbsent(s.day(), d -> new ArrayList<>())
@@ -145,18 +151,22 @@ final class Tallies {
 
     /** Whether a column was read at all. */
     boolean has(String column) {
-        return frames.containsColumn(column);
+        return columns.contains(column);
+    }
+
+    private DoubleColumn column(String name) {
+        return frames.doubleColumn(name.equals(SOWN) ? SOWN : Integer.toString(columns.indexOf(name)));
     }
 
     /** A column's sums over the frames of each tray and day in which it and what it is out of were read. */
     private List<Sum> sums(String column, String of) {
-        if (!has(column) || !has(of)) {
+        if (!has(column) || !(has(of) || of.equals(SOWN))) {
             return List.of();
         }
         var trays = frames.stringColumn(TRAY);
         var days = frames.intColumn(DAY);
-        var values = frames.doubleColumn(column);
-        var bases = frames.doubleColumn(of);
+        var values = column(column);
+        var bases = column(of);
         Map<Key, Sum> sums = new LinkedHashMap<>();
         for (int i = 0; i < frames.rowCount(); i++) {
             if (!values.isMissing(i) && !bases.isMissing(i)) {
