@@ -155,7 +155,11 @@ public record DesignName(String name, String treatments, String sentence) {
         }
         var others = structure.strataNames().stream()
                 .filter(l -> !levels.contains(l) && !l.equals(Place.TRAY))
-                .map(l -> l + " (" + structure.units(l).groups() + ")")
+                .map(l -> l + " ("
+                        + structure
+                                .strata()
+                                .grouping(structure.strataNames().indexOf(l))
+                                .groups() + ")")
                 .toList();
         return "A " + name + " layout: " + String.join(", ", parts)
                 + (others.isEmpty() ? "." : "; differences between " + String.join(", ", others) + " are set aside.");
