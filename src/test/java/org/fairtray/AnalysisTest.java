@@ -24,6 +24,7 @@ import org.fairtray.analysis.Findings;
 import org.fairtray.trial.Batch;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Layout;
+import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Place;
 import org.fairtray.trial.Reading;
 import org.fairtray.trial.Tray;
@@ -82,15 +83,14 @@ class AnalysisTest {
     void everythingEverywhereIsNoWorthwhileChange() {
         var all = Sound.findings(soakAndMat().readAll(SEEDS));
         assertEquals(Map.of("soak", "no worthwhile change", "mat", "no worthwhile change"), verdicts(all));
-        assertEquals(
-                1, ((Findings.CountSummary) all.outcomes().get(0).summary().get(0)).rate());
+        assertEquals(1, ((Findings.CountSummary) all.outcomes().get(0).summary().get(0)).rate());
     }
 
     @Test
     void noneHereAndAllThereIsAChange() {
         var trials = soakAndMat();
-        var findings = Sound.findings(trials.read(
-                t -> Map.of("through", t.treatment().level("soak").equals("8") ? (double) SEEDS : 0.0)));
+        var findings = Sound.findings(
+                trials.read(t -> Map.of("through", t.treatment().level("soak").equals("8") ? (double) SEEDS : 0.0)));
         assertEquals("changed", verdicts(findings).get("soak"));
         assertEquals("no worthwhile change", verdicts(findings).get("mat"));
         String separation = findings.outcomes().get(0).logistic().separation();
@@ -118,9 +118,7 @@ class AnalysisTest {
     @Test
     void oneTrayATreatmentTellsNothingBesideTheInteraction() {
         var trials = Trials.of(place("spot 6"), List.of(SOAK, MAT), THROUGH).drawn(3);
-        assertEquals(
-                Map.of("soak", "cannot tell", "mat", "cannot tell"),
-                verdicts(Sound.findings(plausible(trials))));
+        assertEquals(Map.of("soak", "cannot tell", "mat", "cannot tell"), verdicts(Sound.findings(plausible(trials))));
         var additive = Sound.findings(plausible(trials.interactions(1)));
         assertEquals(2, test(additive, "soak").denominatorDf());
         assertNotNull(test(additive, "soak").p());
@@ -128,7 +126,8 @@ class AnalysisTest {
 
     @Test
     void aFactorThatWasNotVariedTellsNothing() {
-        var findings = Sound.findings(plausible(soakAndMat().keeping(t -> t.treatment().level("mat").equals("coir"))));
+        var findings = Sound.findings(
+                plausible(soakAndMat().keeping(t -> t.treatment().level("mat").equals("coir"))));
         assertEquals("cannot tell", verdicts(findings).get("mat"));
         assertNotNull(test(findings, "soak").p());
         assertEquals(
@@ -172,7 +171,8 @@ class AnalysisTest {
 
     @Test
     void noReadingAtAllIsNoError() {
-        var trials = Trials.of(TWELVE, List.of(SOAK), THROUGH, THROUGH_OF_GERMINATED, HEIGHT).drawn(1);
+        var trials = Trials.of(TWELVE, List.of(SOAK), THROUGH, THROUGH_OF_GERMINATED, HEIGHT)
+                .drawn(1);
         var findings = Sound.findings(trials);
         assertEquals(3, findings.outcomes().stream().filter(o -> o.trays() == 0).count());
     }
@@ -187,7 +187,9 @@ class AnalysisTest {
         var outcome = findings.outcomes().get(0);
         assertEquals(11, outcome.trays());
         assertEquals(List.of(last), outcome.leftOut());
-        assertEquals("no reading of through on day 3", outcome.leftOutReasons().get(0).reason());
+        assertEquals(
+                "no reading of through on day 3",
+                outcome.leftOutReasons().get(0).reason());
         assertEquals(5, test(findings, "soak").denominatorDf());
     }
 
@@ -228,13 +230,12 @@ class AnalysisTest {
         var whole = plausible(trials);
         String first = trials.layout().trays().get(0).code();
         var findings = Sound.findings(whole.with(whole.readings().stream()
-                .map(r -> r.tray().equals(first)
-                        ? reading(first, 3, 1, Map.of("through", 0.0, "germinated", 0.0))
-                        : r)
+                .map(r -> r.tray().equals(first) ? reading(first, 3, 1, Map.of("through", 0.0, "germinated", 0.0)) : r)
                 .toList()));
         var outcome = findings.outcomes().get(0);
         assertEquals(List.of(first), outcome.leftOut());
-        assertEquals("nothing germinated on day 3", outcome.leftOutReasons().get(0).reason());
+        assertEquals(
+                "nothing germinated on day 3", outcome.leftOutReasons().get(0).reason());
         assertEquals(11, outcome.trays());
     }
 
@@ -258,7 +259,9 @@ class AnalysisTest {
                 .interactions(order)
                 .drawn(order);
         var findings = Sound.findings(plausible(trials));
-        assertEquals(List.of(3, 6, 7).get(order - 1), findings.outcomes().get(0).tests().size());
+        assertEquals(
+                List.of(3, 6, 7).get(order - 1),
+                findings.outcomes().get(0).tests().size());
         assertEquals(List.of(19, 14, 12).get(order - 1), test(findings, "soak").denominatorDf());
         assertEquals("changed", verdicts(findings).get("soak"));
     }
@@ -277,8 +280,8 @@ class AnalysisTest {
     @Test
     void measuresThatDifferOnlyByTreatmentAreNotCertain() {
         var trials = Trials.of(TWELVE, List.of(SOAK), HEIGHT).drawn(1);
-        var findings = Sound.findings(trials.read(
-                t -> Map.of("height_mm", t.treatment().level("soak").equals("8") ? 30.1 : 20.3)));
+        var findings = Sound.findings(
+                trials.read(t -> Map.of("height_mm", t.treatment().level("soak").equals("8") ? 30.1 : 20.3)));
         assertEquals(Map.of("soak", "cannot tell"), verdicts(findings));
     }
 
@@ -307,11 +310,20 @@ class AnalysisTest {
     @Test
     void rowsAndColumnsOfASquareAreBothBlocks() {
         var mats = factor("mat", "tray", "hemp", "coir", "pad", "felt");
-        var trials = Trials.of(place("row 4", "column 4 across row"), List.of(mats), THROUGH).drawn(1);
+        var trials = Trials.of(place("row 4", "column 4 across row"), List.of(mats), THROUGH)
+                .drawn(1);
         var findings = Sound.findings(plausible(trials));
         assertEquals(
                 List.of(
-                        "(base)", "row=2", "row=3", "row=4", "column=2", "column=3", "column=4", "mat=coir", "mat=pad",
+                        "(base)",
+                        "row=2",
+                        "row=3",
+                        "row=4",
+                        "column=2",
+                        "column=3",
+                        "column=4",
+                        "mat=coir",
+                        "mat=pad",
                         "mat=felt"),
                 coefficients(findings));
         assertEquals("Latin square", findings.outcomes().get(0).design().name());
@@ -320,7 +332,8 @@ class AnalysisTest {
 
     @Test
     void blocksInsideBlocksAreNamedFromTheOutsideIn() {
-        var trials = Trials.of(place("shelf 2", "stack 2", "spot 4"), List.of(SOAK), THROUGH).drawn(1);
+        var trials = Trials.of(place("shelf 2", "stack 2", "spot 4"), List.of(SOAK), THROUGH)
+                .drawn(1);
         assertEquals(
                 List.of("(base)", "stack=1.2", "stack=2.1", "stack=2.2", "soak=8"),
                 coefficients(Sound.findings(plausible(trials))));
@@ -365,7 +378,7 @@ class AnalysisTest {
     void missingTraysAreNoHindrance(long seed) {
         var random = new java.util.Random(seed);
         var trials = Trials.of(
-                        place("shelf 2", "stack 3", "position 4 across stack"),
+                        place("shelf 2", "stack 4", "position 4 across stack"),
                         List.of(SOAK, factor("mat", "tray", "hemp", "coir")),
                         THROUGH,
                         HEIGHT)
@@ -378,8 +391,7 @@ class AnalysisTest {
 
     @Test
     void aSharedJarIsWhatSoakingIsHeldAgainst() {
-        var plan = Trials.of(TWELVE, List.of(SOAK), THROUGH).sharing(new Batch("jar", "soak", 3));
-        var drawn = plan.drawn(1);
+        var drawn = Trials.of(TWELVE, List.of(SOAK), THROUGH).drawn(1);
         var seen = new java.util.HashMap<String, Integer>();
         var trays = drawn.layout().trays().stream()
                 .map(t -> new Tray(
@@ -388,7 +400,8 @@ class AnalysisTest {
                         Map.of("jar", 1 + seen.merge(t.treatment().level("soak"), 1, Integer::sum) % 3),
                         t.treatment()))
                 .toList();
-        var findings = Sound.findings(plausible(drawn.with(new Layout(trays))));
+        var findings = Sound.findings(
+                plausible(drawn.sharing(new Batch("jar", "soak", 3)).with(new Layout(trays))));
         assertEquals("jar", test(findings, "soak").stratum());
         assertEquals(4, test(findings, "soak").denominatorDf());
     }
@@ -407,7 +420,25 @@ class AnalysisTest {
         assertEquals(8, findings.outcomes().get(1).trays());
         assertEquals(List.of(), findings.outcomes().get(0).leftOut());
         ITERATED.assertClose(
-                test(plausible(drawn).findings(), "soak").p(), test(findings, "soak").p());
+                test(plausible(drawn).findings(), "soak").p(),
+                test(findings, "soak").p());
+    }
+
+    @Test
+    void columnsThatDifferOnlyInCapitalsAreTwo() {
+        var trials = Trials.of(
+                        place("spot 8"),
+                        List.of(SOAK),
+                        new Outcome.Measure("height", 3),
+                        new Outcome.Measure("Height", 3),
+                        new Outcome.Measure("Tray", 3))
+                .drawn(1);
+        var findings = Sound.findings(trials.read(t -> Map.of("height", 1.0, "Height", 2.0, "Tray", 3.0)));
+        assertEquals(
+                List.of(1.0, 2.0, 3.0),
+                findings.outcomes().stream()
+                        .map(o -> ((Findings.MeasureSummary) o.summary().get(0)).mean())
+                        .toList());
     }
 
     @Test
@@ -425,7 +456,7 @@ class AnalysisTest {
         }
     }
 
-    /** Forty thousand readings took 1.6 s on two shared cores; the limit is for a machine ten times as slow. */
+    /** Took 5 s on two busy cores, nearly all of it for fitting 192 stacks; the limit is for slower machines. */
     @Test
     void fortyThousandReadingsAreNoHindrance() {
         var trials = Trials.of(place("shelf 8", "stack 24", "spot 6"), List.of(SOAK, MAT), THROUGH, HEIGHT)
@@ -436,13 +467,13 @@ class AnalysisTest {
             for (var tray : trials.layout().trays()) {
                 for (int frame = 1; frame <= 12; frame++) {
                     double through = 4.0 * day + readings.size() % 7;
-                    readings.add(reading(
-                            tray.code(), day, frame, Map.of("through", through, "height_mm", through)));
+                    readings.add(reading(tray.code(), day, frame, Map.of("through", through, "height_mm", through)));
                 }
             }
         }
         assertTrue(readings.size() > 40_000);
-        var findings = assertTimeout(Duration.ofSeconds(16), () -> trials.with(readings).findings());
+        var findings = assertTimeout(
+                Duration.ofSeconds(30), () -> trials.with(readings).findings());
         assertEquals(1152, findings.outcomes().get(0).trays());
     }
 }

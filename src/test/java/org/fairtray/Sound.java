@@ -32,7 +32,8 @@ final class Sound {
             element.getAsJsonArray().forEach(e -> probabilities(e, key));
         } else if (element.isJsonObject()) {
             element.getAsJsonObject().entrySet().forEach(e -> probabilities(e.getValue(), e.getKey()));
-        } else if (List.of("p", "p_adjusted", "rate", "against_rate", "fitted_rate").contains(key)
+        } else if (List.of("p", "p_adjusted", "rate", "against_rate", "fitted_rate")
+                        .contains(key)
                 && !element.isJsonNull()) {
             double p = element.getAsDouble();
             assertTrue(p >= 0 && p <= 1, () -> key + " is " + p);
@@ -56,8 +57,7 @@ final class Sound {
                 case "no worthwhile change" -> {
                     assertEquals("count", outcome.kind());
                     assertFalse(effects.isEmpty(), verdict::sentence);
-                    effects.forEach(e -> assertTrue(
-                            -worthwhile < e.low() && e.high() < worthwhile, verdict::sentence));
+                    effects.forEach(e -> assertTrue(-worthwhile < e.low() && e.high() < worthwhile, verdict::sentence));
                 }
                 default -> assertEquals("cannot tell", verdict.verdict());
             }

@@ -97,6 +97,28 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
         return new Trials(trial, new Layout(List.of()), List.of());
     }
 
+    /** Plans of the usual kinds, with a count and a measure: unblocked, blocks, square, split plot, strips, factorial. */
+    public static List<Trials> kinds() {
+        var soak = factor("soak", "tray", "0", "4", "8");
+        var mat = factor("mat", "tray", "hemp", "coir");
+        var mats = factor("mat", "tray", "hemp", "coir", "pad", "felt", "none");
+        var cover = factor("cover", "stack", "0", "3");
+        var soakedRows = factor("soak", "row", "0", "4", "8");
+        var columnsOfMat = factor("mat", "column", "hemp", "coir");
+        var light = factor("light", "tray", "no", "yes");
+        return List.of(
+                of(place("spot 24"), List.of(soak, mat), THROUGH, HEIGHT),
+                of(place("block 4", "spot 6"), List.of(soak, mat), THROUGH, HEIGHT),
+                of(place("row 5", "column 5 across row"), List.of(mats), THROUGH, HEIGHT),
+                of(place("shelf 3", "stack 4", "spot 3"), List.of(soak, cover), THROUGH, HEIGHT),
+                of(
+                        place("shelf 4", "row 3", "column 2 across row"),
+                        List.of(soakedRows, columnsOfMat),
+                        THROUGH,
+                        HEIGHT),
+                of(place("shelf 2", "spot 12"), List.of(soak, mat, light), THROUGH, HEIGHT));
+    }
+
     private Trials planned(
             List<Factor> factors,
             Treatment control,
@@ -125,22 +147,19 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
 
     /** The same with other names or levels of factors. */
     public Trials varying(List<Factor> factors) {
-        return planned(
-                factors, trial.control(), trial.never(), trial.batches(), trial.counting(), trial.choices());
+        return planned(factors, trial.control(), trial.never(), trial.batches(), trial.counting(), trial.choices());
     }
 
     /** The same with another level to compare with. */
     public Trials against(String factor, String level) {
         var control = new Treatment(Map.of(factor, level));
-        return planned(
-                trial.factors(), control, trial.never(), trial.batches(), trial.counting(), trial.choices());
+        return planned(trial.factors(), control, trial.never(), trial.batches(), trial.counting(), trial.choices());
     }
 
     /** The same with a combination that is never made. */
     public Trials never(Map<String, String> levels) {
         var never = List.of(new Treatment(levels));
-        return planned(
-                trial.factors(), trial.control(), never, trial.batches(), trial.counting(), trial.choices());
+        return planned(trial.factors(), trial.control(), never, trial.batches(), trial.counting(), trial.choices());
     }
 
     /** The same with something that trays share. */
@@ -152,16 +171,14 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
     /** The same counted otherwise. */
     public Trials counted(int frames, boolean cumulative) {
         var counting = new Counting(List.of(1, 2, 3), frames, SEEDS, cumulative);
-        return planned(
-                trial.factors(), trial.control(), trial.never(), trial.batches(), counting, trial.choices());
+        return planned(trial.factors(), trial.control(), trial.never(), trial.batches(), counting, trial.choices());
     }
 
     /** The same with interactions up to an order. */
     public Trials interactions(int order) {
         var choices = new AnalysisChoices(
                 trial.choices().alpha(), order, trial.choices().scale());
-        return planned(
-                trial.factors(), trial.control(), trial.never(), trial.batches(), trial.counting(), choices);
+        return planned(trial.factors(), trial.control(), trial.never(), trial.batches(), trial.counting(), choices);
     }
 
     /** Laid out by chance as the plan allows. */
