@@ -231,6 +231,7 @@ class CommandsTest {
         var second = Run.of("demo", folder);
         assertDone(second);
         assertEquals(first.out(), second.out());
+        assertEquals(ALL_FILES, names(folder));
         assertArrayEquals(readings, Files.readAllBytes(folder.resolve("readings.csv")));
         assertArrayEquals(layout, Files.readAllBytes(folder.resolve("layout.csv")));
     }
