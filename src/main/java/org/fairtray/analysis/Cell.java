@@ -9,9 +9,4 @@ import org.fairtray.trial.Treatment;
  * @param treatment a level for each factor
  * @param blocks the unit of each fixed block, by level name
  */
-record Cell(Treatment treatment, Map<String, String> blocks) {
-
-    Cell {
-        blocks = Map.copyOf(blocks);
-    }
-}
+record Cell(Treatment treatment, Map<String, String> blocks) {}

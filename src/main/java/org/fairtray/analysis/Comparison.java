@@ -66,22 +66,18 @@ record Comparison(double value, double against, double variance, double logOdds,
         double share = 1.0 / (treatments.size() * predictor.model().blocks().size());
         for (Treatment treatment : treatments) {
             for (var block : predictor.model().blocks()) {
-                var cell = new Cell(treatment, block);
-                var opposite = new Cell(at(treatment, factor, against), block);
-                value += share * predictor.value(cell);
-                other += share * predictor.value(opposite);
-                add(slope, share, predictor.gradient(cell), predictor.gradient(opposite));
-                add(linear, share, predictor.weights(cell), predictor.weights(opposite));
+                var own = predictor.of(new Cell(treatment, block));
+                var opposite = predictor.of(new Cell(at(treatment, factor, against), block));
+                value += share * own.value();
+                other += share * opposite.value();
+                for (int j = 0; j < width; j++) {
+                    linear[j] += share * (own.weights()[j] - opposite.weights()[j]);
+                    slope[j] += share * (own.slope() * own.weights()[j] - opposite.slope() * opposite.weights()[j]);
+                }
             }
         }
         var estimates = predictor.estimates();
         return new Comparison(
                 value, other, estimates.variance(slope), estimates.combination(linear), estimates.variance(linear));
-    }
-
-    private static void add(double[] sum, double share, double[] plus, double[] minus) {
-        for (int j = 0; j < sum.length; j++) {
-            sum[j] += share * (plus[j] - minus[j]);
-        }
     }
 }

@@ -21,6 +21,7 @@ import org.fairtray.statistics.Tail;
  */
 final class LogisticPart {
     private final Structure structure;
+    private final Cells cells;
     private final List<Count> counts;
     private final double alpha;
     private final Model model;
@@ -35,9 +36,10 @@ final class LogisticPart {
 
     private LogisticPart(Structure structure, List<Count> counts, double alpha) {
         this.structure = structure;
+        this.cells = Cells.of(structure);
         this.counts = counts;
         this.alpha = alpha;
-        this.model = Model.of(structure, structure.terms());
+        this.model = Model.of(cells, structure.terms());
         this.separated = Separation.rows(model.matrix(), counts);
         if (separated.isEmpty()) {
             this.fit = LogisticFit.of(model.matrix(), counts);
@@ -70,8 +72,8 @@ final class LogisticPart {
         var without = structure.terms().stream().filter(t -> !t.contains(term)).toList();
         var with = new ArrayList<>(without);
         with.add(term);
-        var small = Model.of(structure, without);
-        var large = Model.of(structure, with);
+        var small = Model.of(cells, without);
+        var large = Model.of(cells, with);
         int df = large.matrix().width() - small.matrix().width();
         if (df == 0) {
             return Optional.empty();

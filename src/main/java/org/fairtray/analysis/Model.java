@@ -2,9 +2,9 @@ package org.fairtray.analysis;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.fairtray.design.Structure;
@@ -23,10 +23,10 @@ final class Model {
     private final ModelMatrix matrix;
     private final List<Map<String, String>> blocks;
 
-    /** A column: 1 for the cells that have all these levels and lie in all these units. */
-    private record Indicator(String name, Treatment levels, Map<String, String> units) {
+    /** A column: 1 for the cells that have all these levels and lie in this unit, if one is named. */
+    private record Indicator(String name, Treatment levels, Optional<Cells.Unit> unit) {
         double of(Cell cell) {
-            return cell.treatment().includes(levels) && cell.blocks().entrySet().containsAll(units.entrySet()) ? 1 : 0;
+            return cell.treatment().includes(levels) ? Cells.liesIn(cell.blocks(), unit) : 0;
         }
     }
 
@@ -37,33 +37,20 @@ final class Model {
     }
 
     /** The model of some terms for the trays of a structure. */
-    static Model of(Structure structure, List<Term> terms) {
+    static Model of(Cells cells, List<Term> terms) {
+        var structure = cells.structure();
         var indicators = new ArrayList<Indicator>();
-        indicators.add(new Indicator("(base)", new Treatment(Map.of()), Map.of()));
+        indicators.add(new Indicator("(base)", new Treatment(Map.of()), Optional.empty()));
         for (String level : structure.fixedBlocks()) {
             indicators.addAll(blockIndicators(structure, level));
         }
         for (Term term : terms) {
             indicators.addAll(termIndicators(structure.trial(), term));
         }
-        var cells = structure.trays().stream().map(t -> cell(structure, t)).toList();
-        var matrix =
-                ModelMatrix.of(indicators.stream().map(i -> column(i, cells)).toList());
-        return new Model(
-                indicators, matrix, cells.stream().map(Cell::blocks).distinct().toList());
-    }
-
-    private static ModelMatrix.Column column(Indicator indicator, List<Cell> cells) {
-        return new ModelMatrix.Column(
-                indicator.name(), cells.stream().mapToDouble(indicator::of).toArray());
-    }
-
-    private static Cell cell(Structure structure, Tray tray) {
-        var units = new LinkedHashMap<String, String>();
-        structure
-                .fixedBlocks()
-                .forEach(l -> units.put(l, structure.trial().place().unit(l, tray.stand())));
-        return new Cell(tray.treatment(), units);
+        var matrix = ModelMatrix.of(indicators.stream()
+                .map(i -> new ModelMatrix.Column(i.name(), cells.column(i.levels(), i.unit())))
+                .toList());
+        return new Model(indicators, matrix, cells.blocks());
     }
 
     /** A column for each unit but the first; units that their own number tells apart are named by that alone. */
@@ -84,7 +71,7 @@ final class Model {
                         level + "="
                                 + (ownNumberTells ? u.getKey().get(u.getKey().size() - 1) : u.getValue()),
                         new Treatment(Map.of()),
-                        Map.of(level, u.getValue())))
+                        Optional.of(new Cells.Unit(level, u.getValue()))))
                 .toList();
     }
 
@@ -111,7 +98,9 @@ final class Model {
             }
             products = longer;
         }
-        return products.stream().map(p -> new Indicator(name(p), p, Map.of())).toList();
+        return products.stream()
+                .map(p -> new Indicator(name(p), p, Optional.empty()))
+                .toList();
     }
 
     private static String name(Treatment levels) {

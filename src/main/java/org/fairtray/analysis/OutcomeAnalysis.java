@@ -105,7 +105,7 @@ final class OutcomeAnalysis {
 
     private Findings.OutcomeFindings ofMeasure() {
         var tests = Tests.byVariance(structure, anova, 0);
-        var model = Model.of(structure, structure.terms());
+        var model = Model.of(Cells.of(structure), structure.terms());
         var fit = LinearFit.of(model.matrix(), data.raw());
         var effects = new Effects(structure, new Predictor(model, fit.estimates(), false), tests, false);
         return findings(

@@ -12,29 +12,19 @@ import org.fairtray.statistics.LogisticFit;
  */
 record Predictor(Model model, Estimates estimates, boolean onOdds) {
 
-    /** The linear predictor of a cell. */
-    double linear(Cell cell) {
-        return estimates.combination(weights(cell));
-    }
+    /**
+     * The prediction for one cell.
+     *
+     * @param weights how the linear predictor is made of the coefficients
+     * @param value the rate or mean
+     * @param slope how much the rate or mean changes with the linear predictor
+     */
+    record Prediction(double[] weights, double value, double slope) {}
 
-    /** The rate or mean of a cell. */
-    double value(Cell cell) {
-        return onOdds ? LogisticFit.rate(linear(cell)) : linear(cell);
-    }
-
-    /** How the rate or mean of a cell changes with each coefficient. */
-    double[] gradient(Cell cell) {
-        var gradient = weights(cell);
-        if (onOdds) {
-            double rate = value(cell);
-            for (int j = 0; j < gradient.length; j++) {
-                gradient[j] *= rate * (1 - rate);
-            }
-        }
-        return gradient;
-    }
-
-    double[] weights(Cell cell) {
-        return model.matrix().ofKept(model.row(cell));
+    Prediction of(Cell cell) {
+        double[] weights = model.matrix().ofKept(model.row(cell));
+        double linear = estimates.combination(weights);
+        double rate = LogisticFit.rate(linear);
+        return onOdds ? new Prediction(weights, rate, rate * (1 - rate)) : new Prediction(weights, linear, 1);
     }
 }

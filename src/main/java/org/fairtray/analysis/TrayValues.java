@@ -12,11 +12,13 @@ final class TrayValues {
 
     /** By the logistic model; residuals are Pearson's over the root of the dispersion. */
     static List<Findings.TrayValue> ofRates(Trial trial, OutcomeData data, LogisticPart logistic) {
+        double[] rates = data.raw();
         return IntStream.range(0, data.trays().size())
                 .mapToObj(i -> value(
                         trial,
                         data,
                         i,
+                        rates[i],
                         logistic.fittedRate(i),
                         residual(data, i, logistic.fittedRate(i), logistic.dispersion())))
                 .toList();
@@ -37,12 +39,13 @@ final class TrayValues {
         return IntStream.range(0, values.length)
                 .mapToObj(i -> {
                     double fitted = fit.fitted(model.matrix(), i);
-                    return value(trial, data, i, fitted, Numbers.orNull((values[i] - fitted) / spread));
+                    return value(trial, data, i, values[i], fitted, Numbers.orNull((values[i] - fitted) / spread));
                 })
                 .toList();
     }
 
-    private static Findings.TrayValue value(Trial trial, OutcomeData data, int i, double fitted, Double residual) {
+    private static Findings.TrayValue value(
+            Trial trial, OutcomeData data, int i, double read, double fitted, Double residual) {
         var tray = data.trays().get(i);
         var count = data.isCount() ? data.counts().get(i) : null;
         return new Findings.TrayValue(
@@ -51,7 +54,7 @@ final class TrayValues {
                 tray.treatment().levels(),
                 count == null ? null : count.successes(),
                 count == null ? null : count.trials(),
-                data.raw()[i],
+                read,
                 fitted,
                 residual);
     }

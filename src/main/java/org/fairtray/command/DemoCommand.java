@@ -25,7 +25,8 @@ final class DemoCommand implements Callable<Integer> {
     private static final String LABEL =
             "Invented data: made by a computer for this demonstration, no one counted these seeds.";
     private static final long LAYOUT_SEED = 20260301;
-    private static final long READINGS_SEED = 20260307;
+    /** Chosen among several so that the demonstration shows all three verdicts. */
+    private static final long READINGS_SEED = 20260316;
 
     /** What is true of the invented seeds, on the log-odds scale. */
     private static final InventedReadings TRUTH = new InventedReadings(

@@ -23,6 +23,9 @@ import picocli.CommandLine.Option;
         mixinStandardHelpOptions = true,
         description = "Draws which tray gets what, and writes layout.csv and seal.json.")
 final class LayCommand implements Callable<Integer> {
+    /** Every whole number up to here is exact in the number type that most readers of JSON use. */
+    private static final long LARGEST_SEED = 1L << 53;
+
     @Mixin
     private TrialOptions trial;
 
@@ -53,7 +56,7 @@ final class LayCommand implements Callable<Integer> {
     public Integer call() {
         var folder = trial.folder();
         var plan = folder.readPlan();
-        long chosen = seed == null ? new SecureRandom().nextLong() : seed;
+        long chosen = seed == null ? new SecureRandom().nextLong(LARGEST_SEED) : seed;
         var laid = lay(folder, plan, chosen, replace);
         trial.print(laid.result(), laid.forPeople());
         return Fairtray.DONE;

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -105,8 +106,8 @@ public final class TrialFolder {
     }
 
     /**
-     * Writes layout.csv and seal.json, both or neither. Readings taken under a layout that is replaced are set aside
-     * under another name, since they would be taken for readings of the new one.
+     * Writes layout.csv and seal.json, both or neither. Readings taken under a layout that is replaced by another are set
+     * aside under another name, since they would be taken for readings of the new one.
      *
      * @param trial the plan that the layout was drawn for, as read from this folder
      * @param replace whether a layout, seal and readings that are there already may be replaced
@@ -129,10 +130,11 @@ public final class TrialFolder {
         return new Laid(seal, replaceWithReadingsAside(contents));
     }
 
-    /** Replaces files of the folder, readings set aside first; these are put back if that fails. */
+    /** Replaces files of the folder, readings of another layout set aside first; these are put back if that fails. */
     private Optional<String> replaceWithReadingsAside(Map<String, byte[]> contents) {
         boolean readings = Files.exists(folder.resolve(ReadingsFile.NAME));
-        var aside = readings ? Optional.of(unusedName()) : Optional.<String>empty();
+        boolean same = holds(LayoutFile.NAME, contents.get(LayoutFile.NAME));
+        var aside = readings && !same ? Optional.of(unusedName()) : Optional.<String>empty();
         aside.ifPresent(name -> rename(ReadingsFile.NAME, name));
         try {
             WholeFile.replace(folder, contents);
@@ -141,6 +143,18 @@ public final class TrialFolder {
             throw e;
         }
         return aside;
+    }
+
+    /** Whether a file is there and is, to the byte, this; one that can't be read isn't. */
+    private boolean holds(String name, byte[] bytes) {
+        var file = folder.resolve(name);
+        try {
+            return Files.isRegularFile(file)
+                    && Files.size(file) == bytes.length
+                    && Arrays.equals(Files.readAllBytes(file), bytes);
+        } catch (IOException e) {
+            return false;
+        }
     }
 
     /**

@@ -1,11 +1,13 @@
 package org.fairtray.sizing;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.fairtray.statistics.LogisticFit;
@@ -31,6 +33,11 @@ public record InventedReadings(
         ToDoubleFunction<Treatment> medianDays,
         Map<String, Double> unitSd) {
     private static final double STEEPNESS = 5;
+
+    /** Levels are kept in alphabetical order, so that one seed draws the same readings on every run. */
+    public InventedReadings {
+        unitSd = Collections.unmodifiableMap(new TreeMap<>(unitSd));
+    }
 
     /** Reads every tray, frame and day of a layout; the last reading day is the last that is counted. */
     public List<Reading> of(Trial trial, Layout layout, UniformRandomProvider random) {

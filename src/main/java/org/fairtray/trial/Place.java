@@ -73,11 +73,11 @@ public record Place(List<Level> levels) {
         if (level.equals(TRAY)) {
             return IntStream.range(0, levels.size()).boxed().toList();
         }
-        int own = names().indexOf(level);
+        int own = index(level);
         if (own < 0) {
             throw new IllegalArgumentException("no place level '" + level + "' among " + names());
         }
-        int outside = levels.get(own).across().map(a -> names().indexOf(a)).orElse(own);
+        int outside = levels.get(own).across().map(this::index).orElse(own);
         var key = new ArrayList<>(IntStream.range(0, outside).boxed().toList());
         key.add(own);
         return List.copyOf(key);
@@ -86,6 +86,15 @@ public record Place(List<Level> levels) {
     /** Whether a unit of this level is a single tray. */
     public boolean isTray(String level) {
         return key(level).size() == levels.size();
+    }
+
+    private int index(String level) {
+        for (int i = 0; i < levels.size(); i++) {
+            if (levels.get(i).name().equals(level)) {
+                return i;
+            }
+        }
+        return -1;
     }
 
     /** Whether every unit of {@code inner} lies in one unit of {@code outer}, and the two are not the same units. */

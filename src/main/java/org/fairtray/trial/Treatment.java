@@ -25,7 +25,12 @@ public record Treatment(Map<String, String> levels) {
 
     /** Whether this treatment gives every level that {@code part} names. */
     public boolean includes(Treatment part) {
-        return levels.entrySet().containsAll(part.levels.entrySet());
+        for (var entry : part.levels.entrySet()) {
+            if (!entry.getValue().equals(levels.get(entry.getKey()))) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** This treatment with the levels of another added. */

@@ -132,13 +132,25 @@ class TrialFolderTest {
         folder.writeLayout(trial, layout("hemp", "coir"), DRAW, false);
         for (int time = 1; time <= 2; time++) {
             folder.writeReadings(trial, readings(time), List.of(), false);
-            var laid = folder.writeLayout(trial, layout("coir", "hemp"), DRAW, true);
+            var laid =
+                    folder.writeLayout(trial, time == 1 ? layout("coir", "hemp") : layout("hemp", "coir"), DRAW, true);
             var name = "readings-set-aside-" + time + ".csv";
             assertEquals(Optional.of(name), laid.readingsSetAside());
             assertEquals("tray,day,through,note\nA,1," + time + ",x\n", Files.readString(path.resolve(name)));
             assertEquals(List.of(), folder.read().readings());
         }
-        assertEquals(Optional.of(layout("coir", "hemp")), folder.read().layout());
+        assertEquals(Optional.of(layout("hemp", "coir")), folder.read().layout());
+    }
+
+    @Test
+    void readingsStayWhereTheSameLayoutIsWrittenAgain() throws IOException {
+        var trial = folder.readPlan();
+        folder.writeLayout(trial, layout("hemp", "coir"), DRAW, false);
+        folder.writeReadings(trial, readings(3), List.of(), false);
+        assertEquals(
+                Optional.empty(),
+                folder.writeLayout(trial, layout("hemp", "coir"), DRAW, true).readingsSetAside());
+        assertEquals(readings(3), folder.read().readings());
     }
 
     @Test
