@@ -209,7 +209,7 @@ class RandomisationTest {
 
     @Test
     void refusesToKeepOutACombinationOfCrossedStrips() {
-        var never = List.of(new Treatment(Map.of("light", "dim", "water", "a")));
+        var never = List.of(new Treatment(Map.of("light", "dim")).with(new Treatment(Map.of("water", "a"))));
         var trial = Plans.plan(
                 "bench 2 / row 2 / column 2 across row",
                 OptionalInt.empty(),
