@@ -93,7 +93,8 @@ record Fitting(Trial trial, List<Step> steps) {
         String unit = step.level().equals(Place.TRAY) ? "tray" : step.level();
         return Optional.of(holder + " holds " + number(step.units(), unit) + ", but " + what + " makes " + combinations
                 + " combinations, and a full set needs one " + unit + " for each. It fits with " + combinations + ", "
-                + 2 * combinations + " or more there, or with at most " + step.units() + " combinations.");
+                + 2 * combinations + " or more there"
+                + (step.units() > 1 ? ", or with at most " + step.units() + " combinations." : "."));
     }
 
     /** So many trays, or so many units of a level, whose name no one can put into the plural for the grower. */

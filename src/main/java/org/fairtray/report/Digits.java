@@ -157,4 +157,9 @@ final class Digits {
     private static String sign(String number) {
         return number.replace('-', MINUS);
     }
+
+    /** A sentence in which numbers stay on one line with their percent sign or unit of points. */
+    static String kept(String sentence) {
+        return sentence.replaceAll("(?<=\\d) (?=%|points?\\b)", GAP);
+    }
 }

@@ -63,10 +63,10 @@ final class ReportPage {
                 Names.outcome(outcome),
                 lead(outcome),
                 outcome.verdicts().stream()
-                        .map(v -> new OutcomeView.Card(v.factor(), v.verdict(), v.sentence()))
+                        .map(v -> new OutcomeView.Card(v.factor(), v.verdict(), Digits.kept(v.sentence())))
                         .toList(),
                 outcome.interactions().stream()
-                        .map(Findings.InteractionNote::sentence)
+                        .map(i -> Digits.kept(i.sentence()))
                         .toList(),
                 figures.trays(),
                 new DayFigures(names, id).of(notYet(outcome.progress(), columnsShown)),
