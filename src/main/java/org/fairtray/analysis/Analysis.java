@@ -40,12 +40,4 @@ public final class Analysis {
         }
         return new Findings(version, trial.title(), sealing.holds(), sealing.finding(), outcomes, warnings);
     }
-
-    /**
-     * Loads the table library ahead of time, which takes longer than a small analysis. Worth calling on a thread of its
-     * own while the files are read; needless otherwise.
-     */
-    public static void prepare() {
-        Tallies.prepare();
-    }
 }

@@ -57,7 +57,7 @@ final class Verdicts {
         var own = found.stream().filter(e -> e.factor().equals(factor.name())).toList();
         var test = tests.of(factor.name());
         if (own.isEmpty() || test.p() == null || own.stream().allMatch(e -> e.difference() == null)) {
-            return new Findings.Verdict(factor.name(), "cannot tell", untestable(factor, own, faults));
+            return new Findings.Verdict(factor.name(), "cannot tell", untestable(factor, own, test, faults));
         }
         if (withinWorthwhile(own)) {
             return new Findings.Verdict(factor.name(), "no worthwhile change", noWorthwhileChange(factor, own, test));
@@ -75,12 +75,15 @@ final class Verdicts {
                                 && e.high() < worthwhile().getAsDouble());
     }
 
-    private String untestable(Factor factor, List<Findings.Effect> own, List<Fault> faults) {
+    private String untestable(Factor factor, List<Findings.Effect> own, Findings.TermTest test, List<Fault> faults) {
+        String otherwise = test.denominatorDf() == null
+                ? "Too few trays are left to hold a difference against."
+                : "Trays treated alike gave exactly the same, so there is no spread to hold a difference against.";
         String reason = faults.stream()
                 .filter(f -> f.factors().contains(factor.name()))
                 .map(Fault::sentence)
                 .findFirst()
-                .orElse("Too few trays are left to hold a difference against.");
+                .orElse(otherwise);
         String seen = own.stream()
                 .filter(e -> e.difference() != null)
                 .map(e -> rates(factor, e))

@@ -74,7 +74,7 @@ final class Words {
     /** A rate such as "35 %"; near the ends, where it matters, with a decimal. */
     static String percent(double rate) {
         double percent = rate * 100;
-        boolean nearEnd = (percent > 0 && percent < 2) || (percent > 98 && percent < 100);
+        boolean nearEnd = (percent >= 0.05 && percent < 2) || (percent > 98 && percent <= 99.95);
         return number(percent, nearEnd ? 1 : 0) + " %";
     }
 

@@ -23,7 +23,7 @@ final class AnalyseCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        prepareLibraries();
+        prepareReport();
         var folder = trial.folder();
         var files = folder.read();
         trial.printNotices(files);
@@ -34,14 +34,9 @@ final class AnalyseCommand implements Callable<Integer> {
         return Fairtray.DONE;
     }
 
-    /** Tables and drawing take long to load; the other core can do that while this one reads and computes. */
-    static void prepareLibraries() {
-        var thread = new Thread(
-                () -> {
-                    Analysis.prepare();
-                    Report.prepare();
-                },
-                "libraries");
+    /** Drawing takes long to load; the other core can do that while this one reads and computes. */
+    static void prepareReport() {
+        var thread = new Thread(Report::prepare, "report");
         thread.setDaemon(true);
         thread.start();
     }

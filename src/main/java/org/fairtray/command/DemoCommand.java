@@ -58,7 +58,7 @@ final class DemoCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        AnalyseCommand.prepareLibraries();
+        AnalyseCommand.prepareReport();
         var folder = new TrialFolder(path);
         var plan = ReadyPlans.demo();
         boolean again = folder.hasPlan(plan);

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 import java.util.stream.Collectors;
 import org.fairtray.analysis.Findings;
 import org.fairtray.analysis.Findings.OutcomeFindings;
@@ -56,8 +57,15 @@ final class ReportPage {
         return findings.outcomes().get(0);
     }
 
+    /** Charts take most of the time, so half of them are drawn on another core. */
     private OutcomeView outcome(OutcomeFindings outcome, String id, Set<String> columnsShown) {
         var figures = new OutcomeFigures(names, outcome, id);
+        var progress = notYet(outcome.progress(), columnsShown);
+        var byDay = CompletableFuture.supplyAsync(() -> new DayFigures(names, id).of(progress));
+        var checks = CompletableFuture.supplyAsync(() -> new CheckFigures(trial.place(), outcome, id).all());
+        var trays = figures.trays();
+        var effects = figures.effects(trial.expectations().worthwhile());
+        var tables = new OutcomeTables(names, outcome, id).all();
         return new OutcomeView(
                 id,
                 Names.outcome(outcome),
@@ -68,11 +76,11 @@ final class ReportPage {
                 outcome.interactions().stream()
                         .map(i -> Digits.kept(i.sentence()))
                         .toList(),
-                figures.trays(),
-                new DayFigures(names, id).of(notYet(outcome.progress(), columnsShown)),
-                figures.effects(trial.expectations().worthwhile()),
-                new CheckFigures(trial.place(), outcome, id).all(),
-                new OutcomeTables(names, outcome, id).all(),
+                trays,
+                byDay.join(),
+                effects,
+                checks.join(),
+                tables,
                 methods(outcome));
     }
 
