@@ -27,7 +27,7 @@ final class Verdicts {
 
     Verdicts(Structure structure, String outcome, boolean rates, Tests tests, Effects effects) {
         this.structure = structure;
-        this.outcome = outcome;
+        this.outcome = rates ? "how many were " + outcome : outcome;
         this.rates = rates;
         this.tests = tests;
         this.effects = effects;
