@@ -34,7 +34,7 @@ record Fitting(Trial trial, List<Step> steps) {
         var full = new ArrayList<Step>();
         for (Step step : steps) {
             int most = treatmentNumbers(trial, steps, step).last();
-            fault(trial, steps, step).ifPresent(reasons::add);
+            reasons.addAll(faults(trial, steps, step));
             full.add(step.withSets(step.units() / most));
         }
         if (!reasons.isEmpty()) {
@@ -69,19 +69,19 @@ record Fitting(Trial trial, List<Step> steps) {
                 .collect(Collectors.toCollection(TreeSet::new));
     }
 
-    private static Optional<String> fault(Trial trial, List<Step> steps, Step step) {
+    private static List<String> faults(Trial trial, List<Step> steps, Step step) {
         var numbers = treatmentNumbers(trial, steps, step);
         String what = step.factors().stream().map(Factor::name).collect(Collectors.joining(" × "));
         if (numbers.first() == 0) {
-            return Optional.of("The combinations that are never made leave nothing for " + what + " in some units.");
+            return List.of("The combinations that are never made leave nothing for " + what + " in some units.");
         }
         if (step.within().size() > 2) {
-            return Optional.of(what + " would have to be balanced over " + String.join(", ", step.within())
+            return List.of(what + " would have to be balanced over " + String.join(", ", step.within())
                     + " at once; two crossed levels are possible. Leave out 'across' or one of these levels.");
         }
         return step.crossed()
-                ? crossedFault(trial, steps, step, what, numbers)
-                : simpleFault(step, what, numbers.last());
+                ? crossedFaults(trial, steps, step, what, numbers)
+                : simpleFault(step, what, numbers.last()).stream().toList();
     }
 
     private static Optional<String> simpleFault(Step step, String what, int combinations) {
@@ -102,34 +102,55 @@ record Fitting(Trial trial, List<Step> steps) {
         return unit.equals(Place.TRAY) ? count + (count == 1 ? " tray" : " trays") : count + " × " + unit;
     }
 
-    private static Optional<String> crossedFault(
+    private static List<String> crossedFaults(
             Trial trial, List<Step> steps, Step step, String what, TreeSet<Integer> numbers) {
         String row = step.within().get(0);
         String column = step.within().get(1);
-        int combinations = numbers.last();
         if (numbers.size() > 1) {
-            return Optional.of("Combinations that are never made leave " + what + " with different choices from " + row
+            return List.of("Combinations that are never made leave " + what + " with different choices from " + row
                     + " to " + row + "; then it can't be balanced over " + column + " as well.");
         }
-        if (steps.stream()
-                .anyMatch(s -> leavesGaps(trial, steps, s) && trial.place().contains(s.level(), step.level()))) {
-            return Optional.of("Some units around would stay empty; then " + what + " can't be balanced over " + row
-                    + " and " + column + ".");
+        var faults = new ArrayList<String>();
+        steps.stream()
+                .filter(s -> trial.place().contains(s.level(), step.level()))
+                .flatMap(s -> gap(trial, steps, s, what, row + " and " + column).stream())
+                .forEach(faults::add);
+        int combinations = numbers.last();
+        if (!Rectangle.exists(step.rows(), step.columns(), step.perCell(), combinations)) {
+            faults.add(uneven(step, what, combinations));
         }
-        if (Rectangle.exists(step.rows(), step.columns(), step.perCell(), combinations)) {
-            return Optional.empty();
-        }
-        int multiple = combinations / gcd(combinations, step.perCell());
-        return Optional.of("Each " + row + " holds " + step.columns() * step.perCell() + " trays and each " + column
-                + " " + step.rows() * step.perCell() + ", but " + what + " makes " + combinations
-                + " combinations, and each must come equally often in every " + row + " and every " + column
-                + ". It fits where there are " + multiple + ", " + 2 * multiple + ", " + 3 * multiple
-                + " ... × " + row + " and as many or a multiple of " + multiple + " × " + column
-                + "; or leave out 'across', and " + column + " is not balanced.");
+        return faults;
     }
 
-    private static boolean leavesGaps(Trial trial, List<Step> steps, Step step) {
-        return treatmentNumbers(trial, steps, step).stream().anyMatch(t -> step.units() % t != 0);
+    private static String uneven(Step step, String what, int combinations) {
+        String row = step.within().get(0);
+        String column = step.within().get(1);
+        int multiple = combinations / gcd(combinations, step.perCell());
+        return "Each " + row + " holds " + step.columns() * step.perCell() + " trays and each " + column + " "
+                + step.rows() * step.perCell() + ", but " + what + " makes " + combinations
+                + " combinations, and each must come equally often in every " + row + " and every " + column
+                + ". It fits where the numbers of " + row + " and of " + column + " are both multiples of " + multiple
+                + " ("
+                + multiple + ", " + 2 * multiple + ", " + 3 * multiple + " ...); or leave out 'across', and " + column
+                + " is not balanced.";
+    }
+
+    /** Why units of an outer step would stay empty, where they would. */
+    private static Optional<String> gap(Trial trial, List<Step> steps, Step outer, String what, String over) {
+        var numbers = treatmentNumbers(trial, steps, outer);
+        int combinations = numbers.last();
+        if (numbers.stream().allMatch(n -> outer.units() % n == 0) || outer.units() < combinations) {
+            return Optional.empty();
+        }
+        String factors = outer.factors().stream().map(Factor::name).collect(Collectors.joining(" × "));
+        String holder = outer.within().isEmpty()
+                ? "The place"
+                : "Each " + outer.within().get(0);
+        int fewer = outer.units() / combinations * combinations;
+        return Optional.of(holder + " holds " + number(outer.units(), outer.level()) + ", and " + factors + " makes "
+                + combinations + " combinations: some would stay empty, and then " + what + " can't be balanced over "
+                + over + ". It fits with " + fewer + " or " + (fewer + combinations) + " × " + outer.level()
+                + " there.");
     }
 
     private static List<String> neverAcross(Trial trial, List<Step> steps) {

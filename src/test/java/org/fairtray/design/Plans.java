@@ -1,10 +1,10 @@
 package org.fairtray.design;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.fairtray.Trials;
 import org.fairtray.trial.AnalysisChoices;
 import org.fairtray.trial.Counting;
 import org.fairtray.trial.Expectations;
@@ -27,13 +27,7 @@ final class Plans {
 
     /** A place such as {@code "shelf 2 / stack 3 / height 4 across stack"}. */
     static Place place(String text) {
-        var levels = new ArrayList<Place.Level>();
-        for (var level : text.split(" / ", -1)) {
-            var words = level.split(" ", -1);
-            levels.add(new Place.Level(
-                    words[0], Integer.parseInt(words[1]), words.length > 2 ? Optional.of(words[3]) : Optional.empty()));
-        }
-        return new Place(levels);
+        return Trials.place(text.split(" / ", -1));
     }
 
     static Trial plan(String place, String... factors) {

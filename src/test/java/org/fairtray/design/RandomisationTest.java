@@ -187,13 +187,29 @@ class RandomisationTest {
                         + " one tray for each. It fits with 3, 6 or more there, or with at most 2 combinations.",
                 "stack 3 / height 4 across stack | mat@tray: a b c d e f | | Each stack holds 4 trays and each height 3,"
                         + " but mat makes 6 combinations, and each must come equally often in every stack and every height."
-                        + " It fits where there are 6, 12, 18 ... × stack and as many or a multiple of 6 × height; or leave"
-                        + " out 'across', and height is not balanced.",
+                        + " It fits where the numbers of stack and of height are both multiples of 6 (6, 12,"
+                        + " 18 ...); or leave out 'across', and height is not balanced.",
             })
     void refusesWhatThePlaceCanNotHoldWithTheNumbersThatFit(String place, String one, String other, String reason) {
         var trial = other == null ? Plans.plan(place, one) : Plans.plan(place, one, other);
         var failure = assertThrows(DoesNotFitException.class, () -> Randomisation.of(trial));
         assertEquals(List.of(reason), failure.reasons());
+    }
+
+    @Test
+    void refusesGapsAndUnevenRowsTogether() {
+        var trial = Plans.plan(
+                "shelf 2 / stack 3 / position 4 across stack", "cover@stack: 0 3", "soak@tray: 0 8", "mat@tray: a b c");
+        var failure = assertThrows(DoesNotFitException.class, () -> Randomisation.of(trial));
+        assertEquals(
+                List.of(
+                        "Each shelf holds 3 × stack, and cover makes 2 combinations: some would stay empty, and then soak ×"
+                                + " mat can't be balanced over stack and position. It fits with 2 or 4 × stack there.",
+                        "Each stack holds 4 trays and each position 3, but soak × mat makes 6 combinations, and each must"
+                                + " come equally often in every stack and every position. It fits where the numbers of stack"
+                                + " and of position are both multiples of 6 (6, 12, 18 ...); or leave out 'across', and"
+                                + " position is not balanced."),
+                failure.reasons());
     }
 
     @Test
