@@ -6,16 +6,16 @@ import java.util.List;
 public final class DoesNotFitException extends RuntimeException {
     private static final long serialVersionUID = 1;
 
-    private final List<String> reasons;
+    private final String[] reasons;
 
     /** @param reasons one or more sentences */
     public DoesNotFitException(List<String> reasons) {
         super(String.join(" ", reasons));
-        this.reasons = List.copyOf(reasons);
+        this.reasons = reasons.toArray(String[]::new);
     }
 
     /** The reasons, a sentence each. */
     public List<String> reasons() {
-        return List.copyOf(reasons);
+        return List.of(reasons);
     }
 }
