@@ -1,6 +1,7 @@
 package org.fairtray.analysis;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -17,6 +18,9 @@ import org.fairtray.trial.Treatment;
  * alpha; else <i>cannot tell</i>.
  */
 final class Verdicts {
+    /** More levels than this against the control make a sentence no one reads to its end. */
+    private static final int MOST_LEVELS = 4;
+
     private final Structure structure;
     private final String outcome;
     private final boolean rates;
@@ -102,8 +106,7 @@ final class Verdicts {
                     + "), though none stands out from "
                     + level(factor, own.get(0).against()) + " alone." + dependence(factor);
         }
-        return start + clear.stream().map(e -> difference(factor, e)).collect(Collectors.joining("; ")) + "."
-                + others(factor, own, clear) + dependence(factor);
+        return start + differences(factor, clear) + others(factor, own, clear) + dependence(factor);
     }
 
     private String others(Factor factor, List<Findings.Effect> own, List<Findings.Effect> clear) {
@@ -119,19 +122,16 @@ final class Verdicts {
     private String noWorthwhileChange(Factor factor, List<Findings.Effect> own, Findings.TermTest test) {
         String small = test.p() <= alpha() ? " There is a change, but a small one." : "";
         return capital(factor.name()) + " made no worthwhile change to " + outcome + ": "
-                + own.stream().map(e -> difference(factor, e)).collect(Collectors.joining("; "))
-                + ". A difference below " + Words.points(worthwhile().getAsDouble()) + " was said not to matter."
+                + differences(factor, own) + " A difference below "
+                + Words.points(worthwhile().getAsDouble()) + " was said not to matter."
                 + small
                 + dependence(factor);
     }
 
     private String cannotTell(Factor factor, List<Findings.Effect> own) {
         return "We cannot tell whether " + factor.name() + " changed " + outcome + ": "
-                + own.stream()
-                        .filter(e -> e.difference() != null)
-                        .map(e -> difference(factor, e))
-                        .collect(Collectors.joining("; "))
-                + "." + whatIsOpen(own) + dependence(factor);
+                + differences(factor, own)
+                + whatIsOpen(own) + dependence(factor);
     }
 
     private String whatIsOpen(List<Findings.Effect> own) {
@@ -193,8 +193,26 @@ final class Verdicts {
         return start + ". Against " + level(one, control) + ": " + String.join("; ", parts) + ".";
     }
 
+    /** Every difference, or of many the largest, as one sentence or two. */
+    private String differences(Factor factor, List<Findings.Effect> several) {
+        var known = several.stream()
+                .filter(e -> e.difference() != null)
+                .sorted(Comparator.comparingDouble(e -> -Math.abs(e.difference())))
+                .toList();
+        boolean many = known.size() > MOST_LEVELS;
+        var said = many
+                ? known.subList(0, MOST_LEVELS - 1)
+                : several.stream().filter(known::contains).toList();
+        String others = many
+                ? " The other " + (known.size() - said.size()) + " levels differ less from "
+                        + level(factor, known.get(0).against()) + " (see the table)."
+                : "";
+        return said.stream().map(e -> difference(factor, e)).collect(Collectors.joining("; ")) + "." + others;
+    }
+
     private String difference(Factor factor, Findings.Effect e) {
-        String sure = e.pAdjusted() == null ? "" : "; " + Words.p(e.pAdjusted());
+        String kind = factor.levels().size() > 2 ? "; adjusted " : "; ";
+        String sure = e.pAdjusted() == null ? "" : kind + Words.p(e.pAdjusted());
         return rates(factor, e) + ", " + words.change(e.difference()) + interval(e, sure);
     }
 
