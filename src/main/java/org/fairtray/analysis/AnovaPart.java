@@ -3,7 +3,9 @@ package org.fairtray.analysis;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
 import org.fairtray.statistics.Decomposition;
@@ -110,7 +112,8 @@ final class AnovaPart {
         var decomposition = structure.decomposition();
         for (int t = 0; t < structure.terms().size(); t++) {
             var term = structure.terms().get(t);
-            aliasNote(term, decomposition.estimableDf(t)).ifPresent(notes::add);
+            aliasNote(term, decomposition.nominalDf(t), decomposition.estimableDf(t))
+                    .ifPresent(notes::add);
             confoundedNote(term).ifPresent(notes::add);
         }
         for (int s = 0; s < tables.size(); s++) {
@@ -126,32 +129,29 @@ final class AnovaPart {
         return notes;
     }
 
-    private java.util.Optional<String> aliasNote(Term term, int estimable) {
-        int nominal = term.factors().stream()
-                .mapToInt(f -> structure.trial().factor(f).levels().size() - 1)
-                .reduce(1, Math::multiplyExact);
+    private Optional<String> aliasNote(Term term, int nominal, int estimable) {
         if (estimable == nominal) {
-            return java.util.Optional.empty();
+            return Optional.empty();
         }
-        return java.util.Optional.of(
+        return Optional.of(
                 estimable == 0
                         ? term.name() + " can't be estimated: it can't be told apart from other terms in these trays."
                         : "Of the " + nominal + " degrees of freedom of " + term.name() + " only " + estimable
                                 + " can be estimated, because some combinations have no tray.");
     }
 
-    private java.util.Optional<String> confoundedNote(Term term) {
+    private Optional<String> confoundedNote(Term term) {
         var partly = structure.parts(term).stream()
                 .filter(p -> p.efficiency() < 1 - 1e-7)
                 .map(p -> String.format(
-                        java.util.Locale.ROOT,
+                        Locale.ROOT,
                         "%.3f between units of %s",
                         p.efficiency(),
                         structure.strataNames().get(p.stratum())))
                 .toList();
         return partly.isEmpty()
-                ? java.util.Optional.empty()
-                : java.util.Optional.of("Information on " + term.name() + " is divided: its efficiency factor is "
+                ? Optional.empty()
+                : Optional.of("Information on " + term.name() + " is divided: its efficiency factor is "
                         + String.join(", ", partly) + ".");
     }
 }

@@ -14,6 +14,7 @@ import org.fairtray.statistics.Estimates;
 import org.fairtray.statistics.LogisticFit;
 import org.fairtray.statistics.Separation;
 import org.fairtray.statistics.Tail;
+import org.fairtray.trial.Treatment;
 
 /**
  * The logistic models of a count: fixed blocks and all terms, and each term left out of the model that holds every term
@@ -97,7 +98,7 @@ final class LogisticPart {
     }
 
     double fittedRate(int tray) {
-        return fit.rate(tray);
+        return fit.fittedRate(tray);
     }
 
     /** Pearson's dispersion of the whole; empty without residual degrees of freedom. */
@@ -163,12 +164,9 @@ final class LogisticPart {
             return null;
         }
         var none = new LinkedHashMap<Map<String, String>, Count>();
-        separated.forEach(i -> none.merge(
-                structure.trays().get(i).treatment().levels(),
-                counts.get(i),
-                (a, b) -> new Count(a.successes() + b.successes(), a.trials() + b.trials())));
+        separated.forEach(i -> none.merge(structure.trays().get(i).treatment().levels(), counts.get(i), Count::plus));
         var words = none.entrySet().stream()
-                .map(e -> new org.fairtray.trial.Treatment(e.getKey()).describe() + " ("
+                .map(e -> new Treatment(e.getKey()).describe() + " ("
                         + e.getValue().successes() + " of " + e.getValue().trials() + ")")
                 .toList();
         return "All or none came out in: " + String.join("; ", words)

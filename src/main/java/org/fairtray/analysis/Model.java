@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
 import org.fairtray.statistics.ModelMatrix;
+import org.fairtray.trial.Stand;
 import org.fairtray.trial.Tray;
 import org.fairtray.trial.Treatment;
 import org.fairtray.trial.Trial;
@@ -57,7 +58,7 @@ final class Model {
     private static List<Indicator> blockIndicators(Structure structure, String level) {
         var place = structure.trial().place();
         int own = place.names().indexOf(level);
-        Map<List<Integer>, String> units = new TreeMap<>(Model::inWalkingOrder);
+        Map<List<Integer>, String> units = new TreeMap<>(Stand.WALK);
         var numbers = new HashMap<Integer, Boolean>();
         for (Tray tray : structure.trays()) {
             var key = place.key(level).stream().map(tray.stand().at()::get).toList();
@@ -73,16 +74,6 @@ final class Model {
                         new Treatment(Map.of()),
                         Optional.of(new Cells.Unit(level, u.getValue()))))
                 .toList();
-    }
-
-    private static int inWalkingOrder(List<Integer> one, List<Integer> other) {
-        for (int i = 0; i < one.size(); i++) {
-            int order = one.get(i).compareTo(other.get(i));
-            if (order != 0) {
-                return order;
-            }
-        }
-        return 0;
     }
 
     /** The first factor's levels change fastest, as the products of columns are usually listed. */

@@ -104,12 +104,6 @@ final class Summaries {
     }
 
     private static Count sum(OutcomeData data, int[] trays) {
-        long successes = IntStream.of(trays)
-                .mapToLong(i -> data.counts().get(i).successes())
-                .sum();
-        long of = IntStream.of(trays)
-                .mapToLong(i -> data.counts().get(i).trials())
-                .sum();
-        return new Count(successes, of);
+        return IntStream.of(trays).mapToObj(data.counts()::get).reduce(new Count(0, 0), Count::plus);
     }
 }

@@ -3,12 +3,14 @@ package org.fairtray.analysis;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.fairtray.design.Fault;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
+import org.fairtray.statistics.Interval;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Treatment;
 
@@ -75,8 +77,8 @@ final class Verdicts {
         return worthwhile().isPresent()
                 && own.stream()
                         .allMatch(e -> e.low() != null
-                                && -worthwhile().getAsDouble() < e.low()
-                                && e.high() < worthwhile().getAsDouble());
+                                && new Interval(e.low(), e.high())
+                                        .inside(worthwhile().getAsDouble()));
     }
 
     private String untestable(Factor factor, List<Findings.Effect> own, Findings.TermTest test, List<Fault> faults) {
@@ -245,6 +247,6 @@ final class Verdicts {
     }
 
     private static String capital(String text) {
-        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1);
+        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 }

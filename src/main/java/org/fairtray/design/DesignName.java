@@ -32,11 +32,7 @@ public record DesignName(String name, String treatments, String sentence) {
     }
 
     private static List<String> appliedLevels(Trial trial) {
-        var place = trial.place();
-        return trial.factors().stream()
-                .map(f -> place.isTray(f.appliedTo()) ? Place.TRAY : f.appliedTo())
-                .distinct()
-                .toList();
+        return trial.factors().stream().map(trial::appliedLevel).distinct().toList();
     }
 
     private static String severalSizes(Trial trial, List<String> levels) {
@@ -148,7 +144,7 @@ public record DesignName(String name, String treatments, String sentence) {
         var parts = new ArrayList<String>();
         for (String level : levels) {
             String factors = trial.factors().stream()
-                    .filter(f -> (trial.place().isTray(f.appliedTo()) ? Place.TRAY : f.appliedTo()).equals(level))
+                    .filter(f -> trial.appliedLevel(f).equals(level))
                     .map(Factor::name)
                     .collect(Collectors.joining(" × "));
             parts.add(factors + " on " + structure.units(level).groups() + " × " + level);

@@ -134,8 +134,7 @@ public final class Faults {
         if (structure.testedIn(term).isPresent() || structure.parts(term).isEmpty()) {
             return Optional.empty();
         }
-        var place = structure.trial().place();
-        String unit = place.isTray(factor.appliedTo()) ? Place.TRAY : factor.appliedTo();
+        String unit = structure.trial().appliedLevel(factor);
         return Optional.of(new Fault(
                 Fault.Kind.NO_REPLICATION,
                 List.of(factor.name()),

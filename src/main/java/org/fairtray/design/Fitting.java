@@ -7,8 +7,8 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.fairtray.trial.Factor;
 import org.fairtray.trial.Place;
+import org.fairtray.trial.Stand;
 import org.fairtray.trial.Treatment;
 import org.fairtray.trial.Trial;
 
@@ -49,11 +49,11 @@ record Fitting(Trial trial, List<Step> steps) {
     private static List<String> levels(Trial trial) {
         var place = trial.place();
         return trial.factors().stream()
-                .map(f -> place.isTray(f.appliedTo()) ? Place.TRAY : f.appliedTo())
+                .map(trial::appliedLevel)
                 .distinct()
                 .sorted(Comparator.comparing(
                         place::key,
-                        Comparator.<List<Integer>>comparingInt(List::size).thenComparing(Units.WALK)))
+                        Comparator.<List<Integer>>comparingInt(List::size).thenComparing(Stand.WALK)))
                 .toList();
     }
 
@@ -71,7 +71,7 @@ record Fitting(Trial trial, List<Step> steps) {
 
     private static List<String> faults(Trial trial, List<Step> steps, Step step) {
         var numbers = treatmentNumbers(trial, steps, step);
-        String what = step.factors().stream().map(Factor::name).collect(Collectors.joining(" × "));
+        String what = step.what();
         if (numbers.first() == 0) {
             return List.of("The combinations that are never made leave nothing for " + what + " in some units.");
         }
@@ -88,10 +88,9 @@ record Fitting(Trial trial, List<Step> steps) {
         if (step.units() >= combinations) {
             return Optional.empty();
         }
-        String holder =
-                step.within().isEmpty() ? "The place" : "Each " + step.within().get(0);
-        String unit = step.level().equals(Place.TRAY) ? "tray" : step.level();
-        return Optional.of(holder + " holds " + number(step.units(), unit) + ", but " + what + " makes " + combinations
+        String unit = step.level();
+        return Optional.of(step.holder() + " holds " + number(step.units(), unit) + ", but " + what + " makes "
+                + combinations
                 + " combinations, and a full set needs one " + unit + " for each. It fits with " + combinations + ", "
                 + 2 * combinations + " or more there"
                 + (step.units() > 1 ? ", or with at most " + step.units() + " combinations." : "."));
@@ -142,12 +141,9 @@ record Fitting(Trial trial, List<Step> steps) {
         if (numbers.stream().allMatch(n -> outer.units() % n == 0) || outer.units() < combinations) {
             return Optional.empty();
         }
-        String factors = outer.factors().stream().map(Factor::name).collect(Collectors.joining(" × "));
-        String holder = outer.within().isEmpty()
-                ? "The place"
-                : "Each " + outer.within().get(0);
         int fewer = outer.units() / combinations * combinations;
-        return Optional.of(holder + " holds " + number(outer.units(), outer.level()) + ", and " + factors + " makes "
+        return Optional.of(outer.holder() + " holds " + number(outer.units(), outer.level()) + ", and " + outer.what()
+                + " makes "
                 + combinations + " combinations: some would stay empty, and then " + what + " can't be balanced over "
                 + over + ". It fits with " + fewer + " or " + (fewer + combinations) + " × " + outer.level()
                 + " there.");

@@ -5,9 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 import org.apache.commons.rng.UniformRandomProvider;
-import org.fairtray.trial.Factor;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Place;
 import org.fairtray.trial.Stand;
@@ -47,11 +45,6 @@ public final class Randomisation {
     /** The steps, from the largest units to the smallest. */
     public List<Step> steps() {
         return steps;
-    }
-
-    /** How many trays a layout will have. */
-    public int trays() {
-        return draw(Generator.of(0)).trays().size();
     }
 
     /**
@@ -147,11 +140,10 @@ public final class Randomisation {
     }
 
     private String describe(Step step) {
-        var what = step.factors().stream().map(Factor::name).collect(Collectors.joining(" × "));
         var units = step.level().equals(Place.TRAY) ? "single trays" : "whole units of " + step.level();
         var within = step.within().isEmpty()
                 ? "over all of them"
                 : "equally often within each " + String.join(" and each ", step.within());
-        return "The levels of " + what + " are given at random to " + units + ", " + within + ".";
+        return "The levels of " + step.what() + " are given at random to " + units + ", " + within + ".";
     }
 }

@@ -7,9 +7,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Place;
+import org.fairtray.trial.Stand;
 import org.fairtray.trial.Treatment;
 import org.fairtray.trial.Trial;
 
@@ -33,7 +35,7 @@ public record Step(
     static Step of(Trial trial, String level) {
         var place = trial.place();
         var factors = trial.factors().stream()
-                .filter(f -> f.appliedTo().equals(level) || (level.equals(Place.TRAY) && place.isTray(f.appliedTo())))
+                .filter(f -> trial.appliedLevel(f).equals(level))
                 .toList();
         var outside = place.names().stream()
                 .filter(l -> place.contains(l, level))
@@ -55,6 +57,16 @@ public record Step(
     /** Whether its groups are crossed by two levels. */
     boolean crossed() {
         return within.size() == 2;
+    }
+
+    /** The names of its factors, as one. */
+    String what() {
+        return factors.stream().map(Factor::name).collect(Collectors.joining(" × "));
+    }
+
+    /** What holds one of its groups, at the beginning of a sentence. */
+    String holder() {
+        return within.isEmpty() ? "The place" : "Each " + within.get(0);
     }
 
     /** How many units lie in both a row and a column. */
@@ -81,8 +93,8 @@ public record Step(
         if (crossed()) {
             var rowKey = place.key(within.get(0));
             var columnKey = place.key(within.get(1));
-            Comparator<List<Integer>> byRow = Comparator.comparing(u -> Units.part(key, rowKey, u), Units.WALK);
-            var byCell = byRow.thenComparing(u -> Units.part(key, columnKey, u), Units.WALK);
+            Comparator<List<Integer>> byRow = Comparator.comparing(u -> Units.part(key, rowKey, u), Stand.WALK);
+            var byCell = byRow.thenComparing(u -> Units.part(key, columnKey, u), Stand.WALK);
             groups.values().forEach(g -> g.sort(byCell));
         }
         return List.copyOf(groups.values());

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.fairtray.statistics.Decomposition;
@@ -101,7 +102,7 @@ public final class Structure {
         int df = term.factors().stream()
                 .mapToInt(f -> trial.factor(f).levels().size() - 1)
                 .reduce(1, Math::multiplyExact);
-        return new ModelTerm(java.util.Set.copyOf(term.factors()), cells, df);
+        return new ModelTerm(Set.copyOf(term.factors()), cells, df);
     }
 
     /** The trial. */

@@ -1,21 +1,11 @@
 package org.fairtray.design;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import org.fairtray.trial.Place;
 
 /** Units of place levels as the coordinates that tell them apart. */
 final class Units {
-    /** Units in walking order: by the outermost coordinate, then the next. */
-    static final Comparator<List<Integer>> WALK = (one, other) -> {
-        int differing = 0;
-        while (differing < one.size() - 1 && one.get(differing).equals(other.get(differing))) {
-            differing++;
-        }
-        return Integer.compare(one.get(differing), other.get(differing));
-    };
-
     private Units() {}
 
     /** The unit in which a stand lies. */

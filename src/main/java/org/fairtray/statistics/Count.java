@@ -20,6 +20,11 @@ public record Count(long successes, long trials) {
         return trials == 0 ? 0 : (double) successes / trials;
     }
 
+    /** Both added up. */
+    public Count plus(Count other) {
+        return new Count(successes + other.successes, trials + other.trials);
+    }
+
     /** Whether all or none succeeded. */
     public boolean allOrNone() {
         return successes == 0 || successes == trials;

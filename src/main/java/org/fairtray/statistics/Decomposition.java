@@ -1,6 +1,7 @@
 package org.fairtray.statistics;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
@@ -93,6 +94,11 @@ public final class Decomposition {
     /** Whether every term lies wholly in one stratum or another and shares nothing with other terms. */
     public boolean isOrthogonal() {
         return orthogonal;
+    }
+
+    /** The degrees of freedom of a term when every combination is made and it is told apart from all others. */
+    public int nominalDf(int term) {
+        return terms.get(term).nominalDf();
     }
 
     /**
@@ -249,6 +255,6 @@ public final class Decomposition {
             return List.of();
         }
         double[] values = new EigenDecomposition(new Array2DRowRealMatrix(symmetric)).getRealEigenvalues();
-        return java.util.Arrays.stream(values).boxed().toList();
+        return Arrays.stream(values).boxed().toList();
     }
 }

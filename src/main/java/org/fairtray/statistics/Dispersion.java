@@ -1,6 +1,7 @@
 package org.fairtray.statistics;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -78,6 +79,6 @@ public final class Dispersion {
             parts.add(Math.max(0, part));
             dispersions.add(residualDf.get(s) == 0 ? null : parts.get(s) / residualDf.get(s));
         }
-        return java.util.Collections.unmodifiableList(dispersions);
+        return Collections.unmodifiableList(dispersions);
     }
 }

@@ -1,5 +1,6 @@
 package org.fairtray.statistics;
 
+import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.special.Gamma;
 
@@ -148,7 +149,7 @@ public final class LogisticFit {
     }
 
     private static double[] rates(double[] linear) {
-        return java.util.Arrays.stream(linear).map(LogisticFit::rate).toArray();
+        return Arrays.stream(linear).map(LogisticFit::rate).toArray();
     }
 
     /** Coefficients with the inverse of the expected information. */
@@ -157,7 +158,7 @@ public final class LogisticFit {
     }
 
     /** The fitted rate of row i. */
-    public double rate(int i) {
+    public double fittedRate(int i) {
         return rates[i];
     }
 

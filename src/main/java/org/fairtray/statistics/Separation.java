@@ -60,8 +60,7 @@ public final class Separation {
         var kinds = new LinkedHashMap<List<Double>, Count>();
         for (int i = 0; i < model.height(); i++) {
             var row = Arrays.stream(model.row(i)).boxed().toList();
-            kinds.merge(
-                    row, counts.get(i), (a, b) -> new Count(a.successes() + b.successes(), a.trials() + b.trials()));
+            kinds.merge(row, counts.get(i), Count::plus);
         }
         return kinds;
     }

@@ -1,5 +1,6 @@
 package org.fairtray.statistics;
 
+import java.util.Arrays;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.special.Beta;
@@ -66,7 +67,7 @@ public final class Tail {
 
     private static void require(boolean holds, String what, double... arguments) {
         if (!holds) {
-            throw new IllegalArgumentException(what + " of " + java.util.Arrays.toString(arguments) + ": out of range");
+            throw new IllegalArgumentException(what + " of " + Arrays.toString(arguments) + ": out of range");
         }
     }
 }

@@ -65,6 +65,11 @@ public record Trial(
                 .orElseThrow(() -> new IllegalArgumentException("no factor '" + name + "'"));
     }
 
+    /** The level whose units a factor is given to, with the last place level called by the tray's own name. */
+    public String appliedLevel(Factor factor) {
+        return place.isTray(factor.appliedTo()) ? Place.TRAY : factor.appliedTo();
+    }
+
     /** The level a factor's others are compared with. */
     public String controlLevel(Factor factor) {
         var named = control.level(factor.name());

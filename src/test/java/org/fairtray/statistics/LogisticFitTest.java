@@ -61,7 +61,7 @@ class LogisticFitTest {
             double fitted = 0;
             for (int i = 0; i < 30; i++) {
                 counted += rows[i][j] * counts.get(i).successes();
-                fitted += rows[i][j] * counts.get(i).trials() * fit.rate(i);
+                fitted += rows[i][j] * counts.get(i).trials() * fit.fittedRate(i);
             }
             ITERATED.assertClose(counted, fitted, 100);
         }
@@ -72,7 +72,7 @@ class LogisticFitTest {
         var model = Models.of(new double[][] {{1, 0}, {1, 1}});
         var fit = LogisticFit.of(model, List.of(new Count(5, 10), new Count(0, 10)));
         assertTrue(fit.estimates().coefficient(1) < -10);
-        assertTrue(fit.rate(1) < 1e-6);
+        assertTrue(fit.fittedRate(1) < 1e-6);
         assertTrue(Double.isFinite(fit.deviance()) && Double.isFinite(fit.logLikelihood()));
     }
 
@@ -81,7 +81,7 @@ class LogisticFitTest {
         var fit = LogisticFit.of(
                 Models.of(new double[][] {{1}, {1}, {1}}),
                 List.of(new Count(1, 10), new Count(0, 5), new Count(8, 15)));
-        SUMMED.assertClose(0.3, fit.rate(2));
+        SUMMED.assertClose(0.3, fit.fittedRate(2));
         SUMMED.assertClose(Math.log(3 / 7.0), fit.estimates().coefficient(0));
         SUMMED.assertClose(1 / Math.sqrt(30 * 0.3 * 0.7), fit.estimates().standardError(0));
     }
