@@ -25,8 +25,9 @@ public final class Analysis {
         var tallies = Tallies.of(trial, readings);
         var structure = Structure.of(trial, layout.trays());
         var faults = Faults.of(structure);
+        var progress = tallies.progress(layout);
         var outcomes = trial.outcomes().stream()
-                .map(o -> OutcomeAnalysis.of(structure, tallies, o))
+                .map(o -> OutcomeAnalysis.of(structure, tallies, progress, o))
                 .toList();
         var warnings = new ArrayList<Findings.Warning>();
         if (!sealing.holds()) {

@@ -1,6 +1,5 @@
 package org.fairtray.analysis;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,7 +8,6 @@ import org.fairtray.design.DesignName;
 import org.fairtray.design.Faults;
 import org.fairtray.design.Structure;
 import org.fairtray.statistics.LinearFit;
-import org.fairtray.trial.Layout;
 import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Scale;
 import org.fairtray.trial.Tray;
@@ -31,17 +29,19 @@ final class OutcomeAnalysis {
         this.anova = AnovaPart.of(structure, data.on(trial.choices().scale()));
     }
 
-    /** @param whole the structure of all trays of the layout, which serves where every one of them was read */
-    static Findings.OutcomeFindings of(Structure whole, Tallies tallies, Outcome outcome) {
-        var trial = whole.trial();
-        var layout = new Layout(whole.trays());
-        var data = OutcomeData.of(outcome, layout, tallies);
+    /**
+     * @param whole the structure of all trays of the layout, which serves where every one of them was read
+     * @param progress of the trial, the same for all its counts
+     */
+    static Findings.OutcomeFindings of(
+            Structure whole, Tallies tallies, List<Findings.Progress> progress, Outcome outcome) {
+        var data = OutcomeData.of(outcome, whole.trays(), tallies);
         if (data.trays().isEmpty()) {
             return nothingRead(outcome, data);
         }
-        var structure = data.leftOut().isEmpty() ? whole : Structure.of(trial, data.trays());
+        var structure = data.leftOut().isEmpty() ? whole : Structure.of(whole.trial(), data.trays());
         var analysis = new OutcomeAnalysis(structure, outcome, data);
-        return data.isCount() ? analysis.ofCount(Progress.of(trial, layout, tallies)) : analysis.ofMeasure();
+        return data.isCount() ? analysis.ofCount(progress) : analysis.ofMeasure();
     }
 
     private static Findings.OutcomeFindings nothingRead(Outcome outcome, OutcomeData data) {
@@ -164,19 +164,5 @@ final class OutcomeAnalysis {
             place.put(names.get(i), tray.stand().at().get(i));
         }
         return place;
-    }
-
-    /** Every column of counts that was read, in the order germinated, through, then the plan's others. */
-    private static final class Progress {
-        static List<Findings.Progress> of(Trial trial, Layout layout, Tallies tallies) {
-            var columns = new ArrayList<>(List.of("germinated", "through"));
-            trial.outcomes().stream()
-                    .filter(o -> o.match(c -> true, m -> false) && !columns.contains(o.name()))
-                    .forEach(o -> columns.add(o.name()));
-            return columns.stream()
-                    .filter(tallies::has)
-                    .flatMap(c -> tallies.progress(c, layout).stream())
-                    .toList();
-        }
     }
 }

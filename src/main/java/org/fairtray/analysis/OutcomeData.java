@@ -3,7 +3,6 @@ package org.fairtray.analysis;
 import java.util.ArrayList;
 import java.util.List;
 import org.fairtray.statistics.Count;
-import org.fairtray.trial.Layout;
 import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Scale;
 import org.fairtray.trial.Tray;
@@ -25,16 +24,16 @@ record OutcomeData(List<Tray> trays, List<Count> counts, List<Double> values, Li
         leftOut = List.copyOf(leftOut);
     }
 
-    static OutcomeData of(Outcome outcome, Layout layout, Tallies tallies) {
-        return outcome.match(c -> ofCount(c, layout, tallies), m -> ofMeasure(m, layout, tallies));
+    static OutcomeData of(Outcome outcome, List<Tray> all, Tallies tallies) {
+        return outcome.match(c -> ofCount(c, all, tallies), m -> ofMeasure(m, all, tallies));
     }
 
-    private static OutcomeData ofCount(Outcome.Count outcome, Layout layout, Tallies tallies) {
+    private static OutcomeData ofCount(Outcome.Count outcome, List<Tray> all, Tallies tallies) {
         var read = tallies.counts(outcome);
         var trays = new ArrayList<Tray>();
         var counts = new ArrayList<Count>();
         var leftOut = new ArrayList<Findings.LeftOut>();
-        for (Tray tray : layout.trays()) {
+        for (Tray tray : all) {
             var tally = read.get(tray.code());
             if (tally == null) {
                 leftOut.add(notRead(tray, outcome));
@@ -48,12 +47,12 @@ record OutcomeData(List<Tray> trays, List<Count> counts, List<Double> values, Li
         return new OutcomeData(trays, counts, List.of(), leftOut);
     }
 
-    private static OutcomeData ofMeasure(Outcome.Measure outcome, Layout layout, Tallies tallies) {
+    private static OutcomeData ofMeasure(Outcome.Measure outcome, List<Tray> all, Tallies tallies) {
         var read = tallies.means(outcome);
         var trays = new ArrayList<Tray>();
         var values = new ArrayList<Double>();
         var leftOut = new ArrayList<Findings.LeftOut>();
-        for (Tray tray : layout.trays()) {
+        for (Tray tray : all) {
             if (read.containsKey(tray.code())) {
                 trays.add(tray);
                 values.add(read.get(tray.code()));

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -113,8 +114,18 @@ final class Tallies {
         return means;
     }
 
+    /** Every column of counts that was read, by treatment and day: germinated, through, then the plan's others. */
+    List<Findings.Progress> progress(Layout layout) {
+        var columns = new LinkedHashSet<>(List.of("germinated", "through"));
+        trial.outcomes().stream().filter(o -> o.match(c -> true, m -> false)).forEach(o -> columns.add(o.name()));
+        return columns.stream()
+                .filter(read::containsKey)
+                .flatMap(c -> progress(c, layout).stream())
+                .toList();
+    }
+
     /** The counts of a column by treatment and day, out of the seeds sown. */
-    List<Findings.Progress> progress(String column, Layout layout) {
+    private List<Findings.Progress> progress(String column, Layout layout) {
         Map<String, Treatment> treatments =
                 layout.trays().stream().collect(Collectors.toMap(Tray::code, Tray::treatment));
         Map<Treatment, SortedMap<Integer, List<Sum>>> byTreatment = new HashMap<>();
@@ -138,11 +149,6 @@ final class Tallies {
             points.add(new Findings.Point(day, sums.size(), successes, of, rate));
         });
         return points;
-    }
-
-    /** Whether a column was read at all. */
-    boolean has(String column) {
-        return read.containsKey(column);
     }
 
     /** A column's sums over the frames of each tray and day in which it and what it is out of were read. */

@@ -63,11 +63,11 @@ final class LayCommand implements Callable<Integer> {
     }
 
     /** A layout that was drawn and written. */
-    record Laid(Trial plan, Layout layout, Randomisation randomisation, LaidOut result) {
+    record Laid(Layout layout, Randomisation randomisation, DesignName name, LaidOut result) {
         List<String> forPeople() {
             var lines = new ArrayList<String>();
-            lines.add(plan.title());
-            lines.add(DesignName.of(Structure.of(plan, layout.trays())).sentence());
+            lines.add(result.trial);
+            lines.add(name.sentence());
             lines.addAll(randomisation.describe());
             lines.add(result.trays + " trays"
                     + (result.emptyPlaces == 0 ? "." : "; " + result.emptyPlaces + " places stay empty."));
@@ -86,15 +86,16 @@ final class LayCommand implements Callable<Integer> {
         var time = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString();
         var written = folder.writeLayout(
                 plan, layout, new Draw(seed, Generator.NAME, List.of(), time, Version.text()), replace);
+        var name = DesignName.of(Structure.of(plan, layout.trays()));
         var result = new LaidOut(
                 plan.title(),
                 layout.trays().size(),
                 plan.place().trays() - layout.trays().size(),
-                DesignName.of(Structure.of(plan, layout.trays())).name(),
+                name.name(),
                 seed,
                 Generator.NAME,
                 List.of("layout.csv", "seal.json"),
                 written.readingsSetAside().orElse(null));
-        return new Laid(plan, layout, randomisation, result);
+        return new Laid(layout, randomisation, name, result);
     }
 }
