@@ -136,7 +136,7 @@ class ArchitectureTest {
     void theInnerRoomsReadAndWriteNothing() {
         noClasses()
                 .that()
-                .resideInAnyPackage("org.fairtray.trial", "org.fairtray.statistics", "org.fairtray.design")
+                .resideInAnyPackage("org.fairtray.trial", "org.fairtray.statistics..", "org.fairtray.design")
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage("java.io..", "java.nio..", "java.net..")

@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
-import org.fairtray.statistics.Decomposition;
 import org.fairtray.statistics.Tail;
+import org.fairtray.statistics.strata.Decomposition;
 import org.fairtray.trial.Place;
 
 /** The analysis of variance: each term in the strata that hold information on it. */

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.fairtray.design.Structure;
-import org.fairtray.statistics.Holm;
 import org.fairtray.statistics.Tail;
+import org.fairtray.statistics.comparisons.Holm;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Treatment;
 

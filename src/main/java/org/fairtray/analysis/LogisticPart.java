@@ -9,11 +9,11 @@ import java.util.stream.IntStream;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
 import org.fairtray.statistics.Count;
-import org.fairtray.statistics.Dispersion;
 import org.fairtray.statistics.Estimates;
-import org.fairtray.statistics.LogisticFit;
-import org.fairtray.statistics.Separation;
 import org.fairtray.statistics.Tail;
+import org.fairtray.statistics.logistic.Dispersion;
+import org.fairtray.statistics.logistic.LogisticFit;
+import org.fairtray.statistics.logistic.Separation;
 import org.fairtray.trial.Treatment;
 
 /**

@@ -7,7 +7,7 @@ import java.util.stream.IntStream;
 import org.fairtray.design.DesignName;
 import org.fairtray.design.Faults;
 import org.fairtray.design.Structure;
-import org.fairtray.statistics.LinearFit;
+import org.fairtray.statistics.linear.LinearFit;
 import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Scale;
 import org.fairtray.trial.Tray;

@@ -1,7 +1,7 @@
 package org.fairtray.analysis;
 
 import org.fairtray.statistics.Estimates;
-import org.fairtray.statistics.LogisticFit;
+import org.fairtray.statistics.logistic.LogisticFit;
 
 /**
  * What a fitted model says of a cell: its rate or mean, and how that moves with the coefficients.

@@ -6,10 +6,10 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 import org.fairtray.statistics.Count;
-import org.fairtray.statistics.Dispersion;
 import org.fairtray.statistics.Interval;
 import org.fairtray.statistics.Tail;
 import org.fairtray.statistics.Wilson;
+import org.fairtray.statistics.logistic.Dispersion;
 import org.fairtray.trial.Treatment;
 import org.fairtray.trial.Trial;
 

@@ -3,7 +3,7 @@ package org.fairtray.analysis;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import org.fairtray.statistics.LinearFit;
+import org.fairtray.statistics.linear.LinearFit;
 import org.fairtray.trial.Trial;
 
 /** Every tray with what was read, what the model fits and how far the two are apart. */

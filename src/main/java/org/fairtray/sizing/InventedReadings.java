@@ -10,7 +10,7 @@ import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.rng.UniformRandomProvider;
-import org.fairtray.statistics.LogisticFit;
+import org.fairtray.statistics.logistic.LogisticFit;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Reading;
 import org.fairtray.trial.Tray;

@@ -7,7 +7,7 @@ import java.util.Optional;
  *
  * <p>Source: Golub and Van Loan (2013), Matrix Computations, 4th ed., section 4.2.
  */
-final class Cholesky {
+public final class Cholesky {
     private final double[][] lower;
 
     private Cholesky(double[][] lower) {
@@ -19,7 +19,7 @@ final class Cholesky {
      *
      * @return empty where the matrix is not positive definite to working precision
      */
-    static Optional<Cholesky> of(double[][] matrix) {
+    public static Optional<Cholesky> of(double[][] matrix) {
         int k = matrix.length;
         var lower = new double[k][k];
         for (int i = 0; i < k; i++) {
@@ -38,7 +38,7 @@ final class Cholesky {
     }
 
     /** The x for which Ax = b; b of k numbers, not changed. */
-    double[] solve(double[] b) {
+    public double[] solve(double[] b) {
         int k = lower.length;
         var x = b.clone();
         for (int i = 0; i < k; i++) {
@@ -57,7 +57,7 @@ final class Cholesky {
     }
 
     /** The inverse of A, k x k. */
-    double[][] inverse() {
+    public double[][] inverse() {
         int k = lower.length;
         var inverse = new double[k][];
         for (int i = 0; i < k; i++) {

@@ -7,7 +7,7 @@ public final class Estimates {
     private final double[] coefficients;
     private final double[][] covariance;
 
-    Estimates(double[] coefficients, double[][] covariance) {
+    public Estimates(double[] coefficients, double[][] covariance) {
         this.coefficients = coefficients;
         this.covariance = covariance;
     }

@@ -103,12 +103,12 @@ public final class ModelMatrix {
     }
 
     /** Row i; not to be changed. */
-    double[] row(int i) {
+    public double[] row(int i) {
         return rows[i];
     }
 
     /** The sum over rows of {@code weight} times a row's products with itself, width x width. */
-    double[][] products(double[] weight) {
+    public double[][] products(double[] weight) {
         int k = width();
         var sum = new double[k][k];
         for (int i = 0; i < rows.length; i++) {
@@ -130,7 +130,7 @@ public final class ModelMatrix {
     }
 
     /** The sum over rows of {@code times[i]} times row i. */
-    double[] sum(double[] times) {
+    public double[] sum(double[] times) {
         var sum = new double[width()];
         for (int i = 0; i < rows.length; i++) {
             Vectors.takeAway(sum, -times[i], rows[i]);

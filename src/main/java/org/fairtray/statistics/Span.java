@@ -13,7 +13,7 @@ import java.util.List;
  */
 public final class Span {
     /** Columns of designs are made of 0s and 1s and their averages: what remains of a redundant one is about 1e-15. */
-    static final double TOLERANCE = 1e-9;
+    public static final double TOLERANCE = 1e-9;
 
     private final List<double[]> basis;
 

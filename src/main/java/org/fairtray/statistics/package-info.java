@@ -1,5 +1,5 @@
 /**
- * Models and tests on plain arrays and small records. Nothing here knows what a tray is, so each can be held against an
- * outside reference with a few numbers.
+ * What models and tests are made of: counts, columns, groupings, tail probabilities. Nothing here and in the rooms under
+ * it knows what a tray is, so each can be held against an outside reference with a few numbers.
  */
 package org.fairtray.statistics;

@@ -11,10 +11,10 @@ import java.util.stream.IntStream;
  *
  * @param points the coordinates of each thing
  */
-record Grid(List<List<Integer>> points) {
+public record Grid(List<List<Integer>> points) {
 
     /** Every combination of coordinates, the last counting fastest. */
-    static Grid of(int... sizes) {
+    public static Grid of(int... sizes) {
         List<List<Integer>> points = List.of(List.of());
         for (int size : sizes) {
             points = points.stream()
@@ -29,19 +29,19 @@ record Grid(List<List<Integer>> points) {
     }
 
     /** Some things taken away by chance. */
-    Grid without(int missing, long seed) {
+    public Grid without(int missing, long seed) {
         var shuffled = new ArrayList<>(points);
         Collections.shuffle(shuffled, new Random(seed));
         var gone = shuffled.subList(0, missing);
         return new Grid(points.stream().filter(p -> !gone.contains(p)).toList());
     }
 
-    int size() {
+    public int size() {
         return points.size();
     }
 
     /** The grouping by some of the coordinates. */
-    Grouping by(Integer... coordinates) {
+    public Grouping by(Integer... coordinates) {
         return Grouping.by(points.stream()
                 .map(p -> List.of(coordinates).stream().map(p::get).toList())
                 .toList());

@@ -3,11 +3,11 @@ package org.fairtray.statistics;
 import java.util.ArrayList;
 
 /** Model matrices of the rows that reference tables give. */
-final class Models {
+public final class Models {
     private Models() {}
 
     /** Columns are named by their numbers from 0. */
-    static ModelMatrix of(double[][] rows) {
+    public static ModelMatrix of(double[][] rows) {
         var columns = new ArrayList<ModelMatrix.Column>();
         for (int j = 0; j < rows[0].length; j++) {
             columns.add(new ModelMatrix.Column(Integer.toString(j), column(rows, j)));
@@ -19,11 +19,11 @@ final class Models {
         return java.util.Arrays.stream(rows).mapToDouble(row -> row[j]).toArray();
     }
 
-    static double[] coefficients(Estimates estimates) {
+    public static double[] coefficients(Estimates estimates) {
         return numbers(estimates, estimates::coefficient);
     }
 
-    static double[] standardErrors(Estimates estimates) {
+    public static double[] standardErrors(Estimates estimates) {
         return numbers(estimates, estimates::standardError);
     }
 

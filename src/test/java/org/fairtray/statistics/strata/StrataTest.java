@@ -1,4 +1,4 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.strata;
 
 import static org.fairtray.Tolerance.SUMMED;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
@@ -11,6 +11,9 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.fairtray.statistics.Grid;
+import org.fairtray.statistics.Grouping;
+import org.fairtray.statistics.Vectors;
 import org.junit.jupiter.api.Named;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -1,10 +1,12 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.logistic;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.stream.IntStream;
 import org.fairtray.Cells;
+import org.fairtray.statistics.Count;
+import org.fairtray.statistics.Models;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.converter.ConvertWith;

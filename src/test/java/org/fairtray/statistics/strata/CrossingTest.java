@@ -1,4 +1,4 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.strata;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -6,6 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Random;
+import org.fairtray.statistics.Grid;
+import org.fairtray.statistics.Grouping;
+import org.fairtray.statistics.Vectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;

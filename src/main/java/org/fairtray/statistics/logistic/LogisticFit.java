@@ -1,8 +1,13 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.logistic;
 
 import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.special.Gamma;
+import org.fairtray.statistics.Cholesky;
+import org.fairtray.statistics.Count;
+import org.fairtray.statistics.Estimates;
+import org.fairtray.statistics.ModelMatrix;
+import org.fairtray.statistics.Vectors;
 
 /**
  * A binomial logistic regression by maximum likelihood: iteratively reweighted least squares, a step halved while it

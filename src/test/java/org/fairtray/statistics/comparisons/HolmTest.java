@@ -1,4 +1,4 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.comparisons;
 
 import static org.fairtray.Tolerance.CLOSED_FORM;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;

@@ -1,4 +1,4 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.comparisons;
 
 import java.util.Comparator;
 import java.util.stream.IntStream;

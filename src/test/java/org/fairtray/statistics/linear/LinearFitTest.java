@@ -1,10 +1,11 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.linear;
 
 import static org.fairtray.Tolerance.SUMMED;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import org.fairtray.Cells;
+import org.fairtray.statistics.Models;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.converter.ConvertWith;

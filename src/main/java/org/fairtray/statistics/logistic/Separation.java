@@ -1,4 +1,4 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.logistic;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -14,6 +14,10 @@ import org.apache.commons.math3.optim.linear.NonNegativeConstraint;
 import org.apache.commons.math3.optim.linear.Relationship;
 import org.apache.commons.math3.optim.linear.SimplexSolver;
 import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
+import org.fairtray.statistics.Count;
+import org.fairtray.statistics.ModelMatrix;
+import org.fairtray.statistics.Span;
+import org.fairtray.statistics.Vectors;
 
 /**
  * Whether some combination of the columns separates the rows in which everything succeeded from those in which nothing

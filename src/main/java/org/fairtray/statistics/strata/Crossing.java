@@ -1,4 +1,4 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.strata;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.fairtray.statistics.Grouping;
 
 /**
  * Whether two groupings are crossed evenly: within every set of groups that are linked by things they share, the number

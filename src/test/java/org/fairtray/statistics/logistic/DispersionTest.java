@@ -1,4 +1,4 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.logistic;
 
 import static org.fairtray.Tolerance.CLOSED_FORM;
 import static org.fairtray.Tolerance.SUMMED;
@@ -12,6 +12,10 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.fairtray.Cells;
+import org.fairtray.statistics.Count;
+import org.fairtray.statistics.Grid;
+import org.fairtray.statistics.strata.Decomposition;
+import org.fairtray.statistics.strata.Strata;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.converter.ConvertWith;

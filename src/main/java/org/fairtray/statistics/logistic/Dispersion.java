@@ -1,8 +1,11 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.logistic;
 
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.fairtray.statistics.Count;
+import org.fairtray.statistics.Grouping;
+import org.fairtray.statistics.strata.Strata;
 
 /**
  * How much more counts differ about their fitted rates than independent trials would.

@@ -1,7 +1,8 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.strata;
 
 import java.util.List;
 import java.util.Set;
+import org.fairtray.statistics.Grouping;
 
 /**
  * A term of a model: a main effect or an interaction.

@@ -1,4 +1,4 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.logistic;
 
 import static org.fairtray.Tolerance.CLOSED_FORM;
 import static org.fairtray.Tolerance.ITERATED;
@@ -10,6 +10,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.fairtray.Cells;
+import org.fairtray.statistics.Count;
+import org.fairtray.statistics.Models;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.converter.ConvertWith;

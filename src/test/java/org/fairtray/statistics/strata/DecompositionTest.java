@@ -1,4 +1,4 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.strata;
 
 import static org.fairtray.Tolerance.SUMMED;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -13,6 +13,10 @@ import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.fairtray.Cells;
+import org.fairtray.statistics.Grid;
+import org.fairtray.statistics.Grouping;
+import org.fairtray.statistics.Tail;
+import org.fairtray.statistics.Vectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.converter.ConvertWith;

@@ -1,4 +1,4 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.strata;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -6,6 +6,9 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
+import org.fairtray.statistics.Grouping;
+import org.fairtray.statistics.Span;
+import org.fairtray.statistics.Vectors;
 
 /**
  * How the terms of a model fall into the strata of a layout, found from the layout alone by projections; it takes no

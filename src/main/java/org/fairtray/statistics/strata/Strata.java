@@ -1,8 +1,11 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.strata;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.fairtray.statistics.Grouping;
+import org.fairtray.statistics.Span;
+import org.fairtray.statistics.Vectors;
 
 /**
  * The strata of n things that lie in groups within groups, or in crossed groups: for each grouping, what differs between

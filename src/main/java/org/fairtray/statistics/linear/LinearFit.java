@@ -1,6 +1,10 @@
-package org.fairtray.statistics;
+package org.fairtray.statistics.linear;
 
 import java.util.Arrays;
+import org.fairtray.statistics.Cholesky;
+import org.fairtray.statistics.Estimates;
+import org.fairtray.statistics.ModelMatrix;
+import org.fairtray.statistics.Vectors;
 
 /**
  * Ordinary least squares by the normal equations, with one step of refinement on the residuals, so that large values with

@@ -1,0 +1,2 @@
+/** Several comparisons at once. */
+package org.fairtray.statistics.comparisons;

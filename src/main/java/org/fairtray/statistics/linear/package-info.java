@@ -1,0 +1,2 @@
+/** Models of measures. */
+package org.fairtray.statistics.linear;
