@@ -14,7 +14,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
-import org.fairtray.analysis.Findings;
+import org.fairtray.findings.Findings;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Tray;

@@ -20,7 +20,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
-import org.fairtray.analysis.Findings;
+import org.fairtray.findings.Findings;
 import org.fairtray.trial.Batch;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Tray;

@@ -6,9 +6,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.fairtray.analysis.Analysis;
-import org.fairtray.analysis.Findings;
 import org.fairtray.analysis.Sealing;
 import org.fairtray.files.TrialFolder;
+import org.fairtray.findings.Findings;
 
 /** The trials in {@code datasets/} whose numbers are known from elsewhere. */
 final class Datasets {

@@ -7,7 +7,7 @@ import static org.fairtray.Trials.place;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.fairtray.analysis.Findings;
+import org.fairtray.findings.Findings;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Place;
 import org.fairtray.trial.Tray;

@@ -2,8 +2,10 @@ package org.fairtray.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.fairtray.analysis.data.Tallies;
 import org.fairtray.design.Faults;
 import org.fairtray.design.Structure;
+import org.fairtray.findings.Findings;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Reading;
 import org.fairtray.trial.Trial;

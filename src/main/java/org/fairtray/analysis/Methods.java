@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.fairtray.design.Structure;
+import org.fairtray.findings.Findings;
+import org.fairtray.findings.Words;
 import org.fairtray.trial.Trial;
 
 /** What was done, for a statistician, written from what was done. */

@@ -2,6 +2,7 @@ package org.fairtray.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.fairtray.findings.Findings;
 import org.fairtray.trial.Outcome;
 
 /** What in the data of an outcome stands in the way of an answer. */

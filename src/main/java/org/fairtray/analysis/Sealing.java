@@ -1,6 +1,7 @@
 package org.fairtray.analysis;
 
 import java.util.Optional;
+import org.fairtray.findings.Findings;
 import org.fairtray.trial.Seal;
 
 /**

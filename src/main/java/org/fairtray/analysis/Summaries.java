@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
+import org.fairtray.analysis.data.OutcomeData;
+import org.fairtray.findings.Findings;
 import org.fairtray.statistics.Count;
 import org.fairtray.statistics.Interval;
 import org.fairtray.statistics.Tail;

@@ -3,6 +3,11 @@ package org.fairtray.analysis;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.fairtray.analysis.data.OutcomeData;
+import org.fairtray.analysis.models.LogisticPart;
+import org.fairtray.analysis.models.Model;
+import org.fairtray.findings.Findings;
+import org.fairtray.findings.Numbers;
 import org.fairtray.statistics.linear.LinearFit;
 import org.fairtray.trial.Trial;
 

@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
  * @param line where its row begins
  * @param decimalComma whether 1,5 may stand for 1.5: where cells aren't separated by commas
  */
-record Cell(String column, String text, int line, boolean decimalComma, Problems problems) {
+public record Cell(String column, String text, int line, boolean decimalComma, Problems problems) {
     private static final Set<String> WORDS_FOR_NOTHING =
             Set.of("na", "n/a", "#n/a", "nan", "-", "--", "–", "—", "?", "null", "none");
     private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");

@@ -1,7 +1,7 @@
 package org.fairtray.report;
 
-import org.fairtray.analysis.Findings.OutcomeFindings;
-import org.fairtray.analysis.Findings.TrayValue;
+import org.fairtray.findings.Findings.OutcomeFindings;
+import org.fairtray.findings.Findings.TrayValue;
 
 /**
  * How an outcome's amounts are written: rates in per cent and their differences in points; a measure and its differences

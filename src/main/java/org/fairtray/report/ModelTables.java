@@ -5,13 +5,13 @@ import static org.fairtray.report.OutcomeTables.text;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.fairtray.analysis.Findings.Anova;
-import org.fairtray.analysis.Findings.AnovaTerm;
-import org.fairtray.analysis.Findings.BinomialFit;
-import org.fairtray.analysis.Findings.Fit;
-import org.fairtray.analysis.Findings.OutcomeFindings;
-import org.fairtray.analysis.Findings.QuasiFit;
-import org.fairtray.analysis.Findings.Stratum;
+import org.fairtray.findings.Findings.Anova;
+import org.fairtray.findings.Findings.AnovaTerm;
+import org.fairtray.findings.Findings.BinomialFit;
+import org.fairtray.findings.Findings.Fit;
+import org.fairtray.findings.Findings.OutcomeFindings;
+import org.fairtray.findings.Findings.QuasiFit;
+import org.fairtray.findings.Findings.Stratum;
 import org.fairtray.report.pages.Table;
 import org.fairtray.report.pages.Table.Column;
 

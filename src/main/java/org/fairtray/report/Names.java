@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.fairtray.analysis.Findings.Effect;
-import org.fairtray.analysis.Findings.OutcomeFindings;
+import org.fairtray.findings.Findings.Effect;
+import org.fairtray.findings.Findings.OutcomeFindings;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Trial;
 

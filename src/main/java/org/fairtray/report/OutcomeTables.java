@@ -2,13 +2,13 @@ package org.fairtray.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.fairtray.analysis.Findings.CountSummary;
-import org.fairtray.analysis.Findings.Effect;
-import org.fairtray.analysis.Findings.MeanEffect;
-import org.fairtray.analysis.Findings.MeasureSummary;
-import org.fairtray.analysis.Findings.OutcomeFindings;
-import org.fairtray.analysis.Findings.RateEffect;
-import org.fairtray.analysis.Findings.Summary;
+import org.fairtray.findings.Findings.CountSummary;
+import org.fairtray.findings.Findings.Effect;
+import org.fairtray.findings.Findings.MeanEffect;
+import org.fairtray.findings.Findings.MeasureSummary;
+import org.fairtray.findings.Findings.OutcomeFindings;
+import org.fairtray.findings.Findings.RateEffect;
+import org.fairtray.findings.Findings.Summary;
 import org.fairtray.report.pages.Table;
 import org.fairtray.report.pages.Table.Column;
 

@@ -8,7 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
-import org.fairtray.analysis.Findings;
+import org.fairtray.findings.Findings;
 import org.fairtray.report.charts.Axis;
 import org.fairtray.report.charts.Curves;
 import org.fairtray.report.charts.DotRows;

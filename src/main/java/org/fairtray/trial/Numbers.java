@@ -3,7 +3,7 @@ package org.fairtray.trial;
 import java.util.regex.Pattern;
 
 /** Whether a level's text is a plain decimal number. */
-final class Numbers {
+public final class Numbers {
     private static final Pattern DECIMAL = Pattern.compile("[-+]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][-+]?\\d+)?");
 
     private Numbers() {}

@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.util.List;
-import org.fairtray.analysis.Findings;
+import org.fairtray.findings.Findings;
 import org.junit.jupiter.api.Test;
 
 class ResultsJsonTest {

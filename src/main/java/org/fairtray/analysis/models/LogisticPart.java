@@ -1,4 +1,4 @@
-package org.fairtray.analysis;
+package org.fairtray.analysis.models;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
+import org.fairtray.findings.Findings;
+import org.fairtray.findings.Numbers;
 import org.fairtray.statistics.Count;
 import org.fairtray.statistics.Estimates;
 import org.fairtray.statistics.Tail;
@@ -20,7 +22,7 @@ import org.fairtray.trial.Treatment;
  * The logistic models of a count: fixed blocks and all terms, and each term left out of the model that holds every term
  * not containing it.
  */
-final class LogisticPart {
+public final class LogisticPart {
     private final Structure structure;
     private final Cells cells;
     private final List<Count> counts;
@@ -33,7 +35,7 @@ final class LogisticPart {
     private final List<Double> dispersions;
 
     /** What leaving a term out costs. */
-    record TermDeviance(Term term, int df, double deviance) {}
+    public record TermDeviance(Term term, int df, double deviance) {}
 
     private LogisticPart(Structure structure, List<Count> counts, double alpha) {
         this.structure = structure;
@@ -58,7 +60,7 @@ final class LogisticPart {
         }
     }
 
-    static LogisticPart of(Structure structure, List<Count> counts, double alpha) {
+    public static LogisticPart of(Structure structure, List<Count> counts, double alpha) {
         return new LogisticPart(structure, counts, alpha);
     }
 
@@ -85,29 +87,29 @@ final class LogisticPart {
     }
 
     /** Whether every estimate is finite. */
-    boolean isFinite() {
+    public boolean isFinite() {
         return fit != null;
     }
 
-    Model model() {
+    public Model model() {
         return model;
     }
 
-    Estimates estimates() {
+    public Estimates estimates() {
         return fit.estimates();
     }
 
-    double fittedRate(int tray) {
+    public double fittedRate(int tray) {
         return fit.fittedRate(tray);
     }
 
     /** Pearson's dispersion of the whole; empty without residual degrees of freedom. */
-    Optional<Double> dispersion() {
+    public Optional<Double> dispersion() {
         return fit == null || fit.residualDf() == 0 ? Optional.empty() : Optional.of(pearson / fit.residualDf());
     }
 
     /** The dispersion between the units of a stratum; null where none is left over. */
-    Double dispersion(int stratum) {
+    public Double dispersion(int stratum) {
         return dispersions.get(stratum);
     }
 
@@ -115,7 +117,7 @@ final class LogisticPart {
      * The dispersion that the rate of some trays is measured with: that of each stratum, by the share of their sum that
      * lies in it. Strata with nothing left over are passed by; empty where all are.
      */
-    Optional<Double> dispersionOf(double[] indicator) {
+    public Optional<Double> dispersionOf(double[] indicator) {
         double weighted = 0;
         double weights = 0;
         for (int s = 0; s < dispersions.size(); s++) {
@@ -128,12 +130,12 @@ final class LogisticPart {
         return weights > 0 ? Optional.of(weighted / weights) : Optional.empty();
     }
 
-    Optional<TermDeviance> devianceOf(Term term) {
+    public Optional<TermDeviance> devianceOf(Term term) {
         return deviances.stream().filter(d -> d.term().equals(term)).findFirst();
     }
 
     /** The same as findings; binomial and quasi are left out where estimates are infinite. */
-    Findings.Logistic findings() {
+    public Findings.Logistic findings() {
         Map<String, Findings.Fit> fits = new LinkedHashMap<>();
         if (isFinite()) {
             fits.put("binomial", binomial());

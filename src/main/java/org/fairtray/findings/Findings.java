@@ -1,4 +1,4 @@
-package org.fairtray.analysis;
+package org.fairtray.findings;
 
 import java.util.List;
 import java.util.Map;

@@ -1,11 +1,11 @@
-package org.fairtray.analysis;
+package org.fairtray.findings;
 
 import java.util.Locale;
 
 /** Numbers in sentences: no more digits than they are worth, and a true minus sign. */
-final class Words {
+public final class Words {
     /** How differences of rates are said: in percentage points. */
-    static final Differences OF_RATES = new Differences() {
+    public static final Differences OF_RATES = new Differences() {
         @Override
         public String size(double difference) {
             return points(difference);
@@ -24,7 +24,7 @@ final class Words {
     };
 
     /** How differences of measures are said: in their unit. */
-    static final Differences OF_MEASURES = new Differences() {
+    public static final Differences OF_MEASURES = new Differences() {
         @Override
         public String size(double difference) {
             return measure(Math.abs(difference));
@@ -42,7 +42,7 @@ final class Words {
     };
 
     /** A way to say differences. */
-    interface Differences {
+    public interface Differences {
         /** Without its direction, with its unit. */
         String size(double difference);
 
@@ -72,28 +72,28 @@ final class Words {
     private Words() {}
 
     /** A rate such as "35 %"; near the ends, where it matters, with a decimal. */
-    static String percent(double rate) {
+    public static String percent(double rate) {
         double percent = rate * 100;
         boolean nearEnd = (percent >= 0.05 && percent < 2) || (percent > 98 && percent <= 99.95);
         return number(percent, nearEnd ? 1 : 0) + " %";
     }
 
     /** A number of percentage points without its sign, such as "20 points". */
-    static String points(double difference) {
+    public static String points(double difference) {
         double points = Math.abs(difference * 100);
         String text = number(points, points < 2 ? 1 : 0);
         return text + (text.equals("1") ? " point" : " points");
     }
 
     /** A measure to three significant digits or so. */
-    static String measure(double value) {
+    public static String measure(double value) {
         double size = Math.abs(value);
         int digits = size >= 100 ? 0 : size >= 10 ? 1 : 2;
         return (value < 0 ? "−" : "") + number(size, digits);
     }
 
     /** "p = 0.034" or "p < 0.001". */
-    static String p(double p) {
+    public static String p(double p) {
         return p < 0.001 ? "p < 0.001" : "p = " + number(p, p < 0.1 ? 3 : 2);
     }
 

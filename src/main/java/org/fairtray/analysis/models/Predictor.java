@@ -1,4 +1,4 @@
-package org.fairtray.analysis;
+package org.fairtray.analysis.models;
 
 import org.fairtray.statistics.Estimates;
 import org.fairtray.statistics.logistic.LogisticFit;
@@ -10,7 +10,7 @@ import org.fairtray.statistics.logistic.LogisticFit;
  * @param estimates their coefficients
  * @param onOdds whether the linear predictor is a log-odds; else it is the rate or mean itself
  */
-record Predictor(Model model, Estimates estimates, boolean onOdds) {
+public record Predictor(Model model, Estimates estimates, boolean onOdds) {
 
     /**
      * The prediction for one cell.
@@ -19,9 +19,9 @@ record Predictor(Model model, Estimates estimates, boolean onOdds) {
      * @param value the rate or mean
      * @param slope how much the rate or mean changes with the linear predictor
      */
-    record Prediction(double[] weights, double value, double slope) {}
+    public record Prediction(double[] weights, double value, double slope) {}
 
-    Prediction of(Cell cell) {
+    public Prediction of(Cell cell) {
         double[] weights = model.matrix().ofKept(model.row(cell));
         double linear = estimates.combination(weights);
         double rate = LogisticFit.rate(linear);

@@ -1,4 +1,4 @@
-package org.fairtray.analysis;
+package org.fairtray.analysis.models;
 
 import java.util.List;
 import org.fairtray.statistics.Count;
@@ -11,10 +11,10 @@ import org.fairtray.trial.Scale;
  * <p>Source: McCullagh and Nelder (1989), Generalized Linear Models, 2nd ed., section 4.1.6 (variances of transformed
  * proportions); Agresti and Coull (1998), The American Statistician 52, 119-126 (adding two successes and two failures).
  */
-final class SeedVariance {
+public final class SeedVariance {
     private SeedVariance() {}
 
-    static double on(Scale scale, List<Count> counts) {
+    public static double on(Scale scale, List<Count> counts) {
         return counts.stream().mapToDouble(c -> on(scale, c)).average().orElse(0);
     }
 

@@ -1,4 +1,4 @@
-package org.fairtray.analysis;
+package org.fairtray.analysis.data;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.fairtray.findings.Findings;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Reading;
@@ -28,7 +29,7 @@ import tech.tablesaw.api.StringColumn;
  * where it was not read. They are not joined into the library's table: making the first one searches the class path, which
  * takes a quarter of the time of a small analysis, and its grouping makes a table for every group.
  */
-final class Tallies {
+public final class Tallies {
     private static final String SOWN = "sown";
 
     private final Trial trial;
@@ -38,7 +39,7 @@ final class Tallies {
     private final Map<String, DoubleColumn> read;
 
     /** A tray's sums: so many of so many. */
-    record Tally(long successes, long of) {}
+    public record Tally(long successes, long of) {}
 
     /** A column added up over a tray's frames on one day. */
     private record Sum(String tray, int day, double value, double of, int frames) {
@@ -69,7 +70,7 @@ final class Tallies {
     }
 
     /** Takes in the readings of a trial. */
-    static Tallies of(Trial trial, List<Reading> readings) {
+    public static Tallies of(Trial trial, List<Reading> readings) {
         return new Tallies(
                 trial,
                 readings.stream().sorted(Comparator.comparingInt(Reading::day)).toList());
@@ -97,7 +98,7 @@ final class Tallies {
     }
 
     /** Counts by tray on the day of an outcome; a tray without a reading on it is absent. */
-    Map<String, Tally> counts(Outcome.Count outcome) {
+    public Map<String, Tally> counts(Outcome.Count outcome) {
         var tallies = new LinkedHashMap<String, Tally>();
         sums(outcome.name(), outcome.of()).stream()
                 .filter(s -> s.day() == outcome.day())
@@ -106,7 +107,7 @@ final class Tallies {
     }
 
     /** Means over frames by tray on the day of a measure. */
-    Map<String, Double> means(Outcome.Measure outcome) {
+    public Map<String, Double> means(Outcome.Measure outcome) {
         var means = new LinkedHashMap<String, Double>();
         sums(outcome.name(), SOWN).stream()
                 .filter(s -> s.day() == outcome.day())
@@ -115,7 +116,7 @@ final class Tallies {
     }
 
     /** Every column of counts that was read, by treatment and day: germinated, through, then the plan's others. */
-    List<Findings.Progress> progress(Layout layout) {
+    public List<Findings.Progress> progress(Layout layout) {
         var columns = new LinkedHashSet<>(List.of("germinated", "through"));
         trial.outcomes().stream().filter(o -> o.match(c -> true, m -> false)).forEach(o -> columns.add(o.name()));
         return columns.stream()

@@ -1,4 +1,4 @@
-package org.fairtray.analysis;
+package org.fairtray.analysis.models;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -13,7 +13,7 @@ import org.fairtray.trial.Treatment;
  * The treatment and the block of each tray, told once for all models of an outcome: trays are many, treatments and
  * blocks are few.
  */
-final class Cells {
+public final class Cells {
     private final Structure structure;
     private final List<Treatment> treatments;
     private final List<Map<String, String>> blocks;
@@ -21,7 +21,7 @@ final class Cells {
     private final int[] blockOf;
 
     /** A unit of a place level. */
-    record Unit(String level, String name) {}
+    public record Unit(String level, String name) {}
 
     private Cells(Structure structure, List<Treatment> treatmentOfEach, List<Map<String, String>> blockOfEach) {
         this.structure = structure;
@@ -31,7 +31,7 @@ final class Cells {
         this.blockOf = Grouping.by(blockOfEach).of();
     }
 
-    static Cells of(Structure structure) {
+    public static Cells of(Structure structure) {
         var blocks = new ArrayList<Map<String, String>>();
         for (var tray : structure.trays()) {
             var units = new LinkedHashMap<String, String>();
@@ -44,17 +44,17 @@ final class Cells {
                 structure, structure.trays().stream().map(t -> t.treatment()).toList(), blocks);
     }
 
-    Structure structure() {
+    public Structure structure() {
         return structure;
     }
 
     /** The blocks that some tray stands in. */
-    List<Map<String, String>> blocks() {
+    public List<Map<String, String>> blocks() {
         return blocks;
     }
 
     /** A column with 1 for the trays that have all these levels and stand in this unit, if one is named. */
-    double[] column(Treatment levels, Optional<Unit> unit) {
+    public double[] column(Treatment levels, Optional<Unit> unit) {
         double[] byTreatment =
                 treatments.stream().mapToDouble(t -> t.includes(levels) ? 1 : 0).toArray();
         double[] byBlock = blocks.stream().mapToDouble(b -> liesIn(b, unit)).toArray();
@@ -66,7 +66,7 @@ final class Cells {
     }
 
     /** 1 where a block lies in a unit, or none is named; else 0. */
-    static double liesIn(Map<String, String> block, Optional<Unit> unit) {
+    public static double liesIn(Map<String, String> block, Optional<Unit> unit) {
         return unit.isEmpty() || unit.get().name().equals(block.get(unit.get().level())) ? 1 : 0;
     }
 }

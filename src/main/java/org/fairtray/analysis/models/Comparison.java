@@ -1,4 +1,4 @@
-package org.fairtray.analysis;
+package org.fairtray.analysis.models;
 
 import java.util.List;
 import java.util.Map;
@@ -20,9 +20,9 @@ import org.fairtray.trial.Treatment;
  * @param logOdds difference of the averaged log-odds; of the means, for a measure
  * @param logOddsVariance of that
  */
-record Comparison(double value, double against, double variance, double logOdds, double logOddsVariance) {
+public record Comparison(double value, double against, double variance, double logOdds, double logOddsVariance) {
 
-    double difference() {
+    public double difference() {
         return value - against;
     }
 
@@ -32,7 +32,7 @@ record Comparison(double value, double against, double variance, double logOdds,
      * @param among levels of other factors to stay with; empty to average over all
      * @return empty where no combination lets the two be told apart
      */
-    static Optional<Comparison> of(
+    public static Optional<Comparison> of(
             Structure structure, Predictor predictor, Factor factor, String level, String against, Treatment among) {
         var sown = structure.trays().stream().map(t -> t.treatment()).distinct().toList();
         var rests = structure.trial().treatments().stream()

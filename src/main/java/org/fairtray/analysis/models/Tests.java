@@ -1,8 +1,10 @@
-package org.fairtray.analysis;
+package org.fairtray.analysis.models;
 
 import java.util.List;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
+import org.fairtray.findings.Findings;
+import org.fairtray.findings.Numbers;
 import org.fairtray.statistics.Tail;
 
 /**
@@ -10,7 +12,7 @@ import org.fairtray.statistics.Tail;
  * takes away per degree of freedom over the dispersion between those units, which is never taken to be below 1; for a
  * measure, its mean square over the residual mean square of its stratum.
  */
-final class Tests {
+public final class Tests {
     private final Structure structure;
     private final List<Findings.TermTest> tests;
 
@@ -20,7 +22,7 @@ final class Tests {
     }
 
     /** By the logistic model. */
-    static Tests byDeviance(Structure structure, LogisticPart logistic) {
+    public static Tests byDeviance(Structure structure, LogisticPart logistic) {
         return new Tests(
                 structure,
                 structure.terms().stream()
@@ -46,7 +48,7 @@ final class Tests {
      * @param least the variance that seeds alone would give on that scale, which no yardstick may fall below; 0 for a
      *     measure
      */
-    static Tests byVariance(Structure structure, AnovaPart anova, double least) {
+    public static Tests byVariance(Structure structure, AnovaPart anova, double least) {
         return new Tests(
                 structure,
                 structure.terms().stream()
@@ -93,16 +95,16 @@ final class Tests {
         return new Findings.TermTest(term.name(), term.factors(), stratum, "f", null, df, null, null, null);
     }
 
-    List<Findings.TermTest> findings() {
+    public List<Findings.TermTest> findings() {
         return tests;
     }
 
-    Findings.TermTest of(Term term) {
+    public Findings.TermTest of(Term term) {
         return tests.get(structure.terms().indexOf(term));
     }
 
     /** The test of a factor's own effect. */
-    Findings.TermTest of(String factor) {
+    public Findings.TermTest of(String factor) {
         return of(new Term(List.of(factor)));
     }
 }

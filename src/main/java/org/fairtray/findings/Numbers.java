@@ -1,11 +1,11 @@
-package org.fairtray.analysis;
+package org.fairtray.findings;
 
 /** Numbers as findings hold them. */
-final class Numbers {
+public final class Numbers {
     private Numbers() {}
 
     /** The number, or null where there is none: NaN and infinity don't get into findings. */
-    static Double orNull(double number) {
+    public static Double orNull(double number) {
         return Double.isFinite(number) ? number : null;
     }
 }

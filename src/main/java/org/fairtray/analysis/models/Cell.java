@@ -1,4 +1,4 @@
-package org.fairtray.analysis;
+package org.fairtray.analysis.models;
 
 import java.util.Map;
 import org.fairtray.trial.Treatment;
@@ -9,4 +9,4 @@ import org.fairtray.trial.Treatment;
  * @param treatment a level for each factor
  * @param blocks the unit of each fixed block, by level name
  */
-record Cell(Treatment treatment, Map<String, String> blocks) {}
+public record Cell(Treatment treatment, Map<String, String> blocks) {}

@@ -1,4 +1,4 @@
-package org.fairtray.analysis;
+package org.fairtray.analysis.models;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -19,7 +19,7 @@ import org.fairtray.trial.Trial;
  * A regression on fixed blocks and terms in treatment coding: each level against the control, named {@code (base)},
  * {@code block=2}, {@code soak=8}, {@code soak=8 × mat=coir}.
  */
-final class Model {
+public final class Model {
     private final List<Indicator> indicators;
     private final ModelMatrix matrix;
     private final List<Map<String, String>> blocks;
@@ -38,7 +38,7 @@ final class Model {
     }
 
     /** The model of some terms for the trays of a structure. */
-    static Model of(Cells cells, List<Term> terms) {
+    public static Model of(Cells cells, List<Term> terms) {
         var structure = cells.structure();
         var indicators = new ArrayList<Indicator>();
         indicators.add(new Indicator("(base)", new Treatment(Map.of()), Optional.empty()));
@@ -100,17 +100,17 @@ final class Model {
                 .collect(Collectors.joining(" × "));
     }
 
-    ModelMatrix matrix() {
+    public ModelMatrix matrix() {
         return matrix;
     }
 
     /** The blocks that some tray stands in. */
-    List<Map<String, String>> blocks() {
+    public List<Map<String, String>> blocks() {
         return blocks;
     }
 
     /** The row that describes a cell, with an entry for every column, redundant ones too. */
-    double[] row(Cell cell) {
+    public double[] row(Cell cell) {
         return indicators.stream().mapToDouble(i -> i.of(cell)).toArray();
     }
 }

@@ -1,7 +1,8 @@
-package org.fairtray.analysis;
+package org.fairtray.analysis.data;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.fairtray.findings.Findings;
 import org.fairtray.statistics.Count;
 import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Scale;
@@ -15,16 +16,16 @@ import org.fairtray.trial.Tray;
  * @param values for a measure, one for each tray; else empty
  * @param leftOut trays that could not be used, and why
  */
-record OutcomeData(List<Tray> trays, List<Count> counts, List<Double> values, List<Findings.LeftOut> leftOut) {
+public record OutcomeData(List<Tray> trays, List<Count> counts, List<Double> values, List<Findings.LeftOut> leftOut) {
 
-    OutcomeData {
+    public OutcomeData {
         trays = List.copyOf(trays);
         counts = List.copyOf(counts);
         values = List.copyOf(values);
         leftOut = List.copyOf(leftOut);
     }
 
-    static OutcomeData of(Outcome outcome, List<Tray> all, Tallies tallies) {
+    public static OutcomeData of(Outcome outcome, List<Tray> all, Tallies tallies) {
         return outcome.match(c -> ofCount(c, all, tallies), m -> ofMeasure(m, all, tallies));
     }
 
@@ -67,12 +68,12 @@ record OutcomeData(List<Tray> trays, List<Count> counts, List<Double> values, Li
         return new Findings.LeftOut(tray.code(), "no reading of " + outcome.name() + " on day " + outcome.day());
     }
 
-    boolean isCount() {
+    public boolean isCount() {
         return !counts.isEmpty();
     }
 
     /** Counts on a scale, or measures as they are. */
-    double[] on(Scale scale) {
+    public double[] on(Scale scale) {
         return isCount()
                 ? counts.stream()
                         .mapToDouble(c -> scale.of((double) c.successes(), (double) c.trials()))
@@ -81,7 +82,7 @@ record OutcomeData(List<Tray> trays, List<Count> counts, List<Double> values, Li
     }
 
     /** Rates, or measures as they are. */
-    double[] raw() {
+    public double[] raw() {
         return on(Scale.PROPORTION);
     }
 }

@@ -1,4 +1,4 @@
-package org.fairtray.analysis;
+package org.fairtray.analysis.models;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -8,12 +8,13 @@ import java.util.Map;
 import java.util.Optional;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
+import org.fairtray.findings.Findings;
 import org.fairtray.statistics.Tail;
 import org.fairtray.statistics.strata.Decomposition;
 import org.fairtray.trial.Place;
 
 /** The analysis of variance: each term in the strata that hold information on it. */
-final class AnovaPart {
+public final class AnovaPart {
     /** A residual below this share of the sum of squared values is their rounding, and so would a ratio to it be. */
     private static final double ROUNDING = 1e-29;
 
@@ -32,18 +33,18 @@ final class AnovaPart {
     }
 
     /** Analyses one value for each tray of a structure. */
-    static AnovaPart of(Structure structure, double[] values) {
+    public static AnovaPart of(Structure structure, double[] values) {
         return new AnovaPart(structure, values);
     }
 
     /** The residual mean square of a stratum; null where nothing is left. */
-    Double residualMeanSquare(int stratum) {
+    public Double residualMeanSquare(int stratum) {
         var table = tables.get(stratum);
         return table.residualDf() == 0 ? null : table.residualSumOfSquares() / table.residualDf();
     }
 
     /** The mean square of a term in a stratum; null where it has none there. */
-    Double meanSquare(Term term, int stratum) {
+    public Double meanSquare(Term term, int stratum) {
         return tables.get(stratum).rows().stream()
                 .filter(r -> structure.terms().get(r.part().term()).equals(term))
                 .map(r -> r.sumOfSquares() / r.part().df())
@@ -52,7 +53,7 @@ final class AnovaPart {
     }
 
     /** The same as findings. */
-    Findings.Anova findings(String scale) {
+    public Findings.Anova findings(String scale) {
         var decomposition = structure.decomposition();
         var strata = new ArrayList<Findings.Stratum>();
         for (int s = 0; s < tables.size(); s++) {

@@ -1,0 +1,2 @@
+/** Readings as arrays: what each tray gave. */
+package org.fairtray.analysis.data;
