@@ -56,6 +56,15 @@ public final class Cholesky {
         return x;
     }
 
+    /** The logarithm of the determinant of A. */
+    public double logDeterminant() {
+        double sum = 0;
+        for (int i = 0; i < lower.length; i++) {
+            sum += 2 * Math.log(lower[i][i]);
+        }
+        return sum;
+    }
+
     /** The inverse of A, k x k. */
     public double[][] inverse() {
         int k = lower.length;

@@ -92,6 +92,45 @@ public final class ModelMatrix {
         return kept.stream().mapToDouble(j -> weights[j]).toArray();
     }
 
+    /**
+     * The columns that are left where the combination w'b of the kept coefficients is held: the coefficient with the largest
+     * weight, at {@link #held}, is written by the others, b_h = (w'b - sum over j of w_j b_j) / w_h. The others keep
+     * their meaning; {@code held} column times (w'b) / w_h is to be added to the linear predictor.
+     *
+     * @param weights one for each kept column, not all 0
+     */
+    public ModelMatrix holding(double[] weights) {
+        int out = held(weights);
+        var left = new double[rows.length][kept.size() - 1];
+        for (int i = 0; i < rows.length; i++) {
+            for (int j = 0; j < kept.size(); j++) {
+                if (j != out) {
+                    left[i][j < out ? j : j - 1] = rows[i][j] - rows[i][out] * weights[j] / weights[out];
+                }
+            }
+        }
+        var others = new ArrayList<>(kept);
+        others.remove(out);
+        return new ModelMatrix(allNames, List.copyOf(others), left, List.of());
+    }
+
+    /**
+     * The kept column that {@link #holding} leaves out: the first with the largest weight.
+     *
+     * @throws IllegalArgumentException if there are not as many weights as kept columns, or none above or below 0
+     */
+    public int held(double[] weights) {
+        int largest = 0;
+        for (int j = 1; j < weights.length; j++) {
+            largest = Math.abs(weights[j]) > Math.abs(weights[largest]) ? j : largest;
+        }
+        if (weights.length != kept.size() || !(Math.abs(weights[largest]) > 0)) {
+            throw new IllegalArgumentException(
+                    "weights " + Arrays.toString(weights) + ": expected " + kept.size() + ", not all 0");
+        }
+        return largest;
+    }
+
     /** How many columns are kept. */
     public int width() {
         return kept.size();

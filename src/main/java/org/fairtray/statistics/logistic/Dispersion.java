@@ -37,7 +37,7 @@ public final class Dispersion {
     }
 
     /** The same for the counts of each group added up: how much groups differ about their fitted sums. */
-    static double pearson(List<Count> counts, double[] rates, Grouping groups) {
+    public static double pearson(List<Count> counts, double[] rates, Grouping groups) {
         int n = counts.size();
         if (rates.length != n || groups.size() != n) {
             throw new IllegalArgumentException(n + " counts, " + rates.length + " rates, " + groups);

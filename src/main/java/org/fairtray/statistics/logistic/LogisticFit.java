@@ -149,7 +149,8 @@ public final class LogisticFit {
         return linear >= 0 ? 1 / (1 + Math.exp(-linear)) : Math.exp(linear) / (1 + Math.exp(linear));
     }
 
-    private static double logRate(double linear) {
+    /** The logarithm of that rate. */
+    static double logRate(double linear) {
         return linear >= 0 ? -Math.log1p(Math.exp(-linear)) : linear - Math.log1p(Math.exp(linear));
     }
 

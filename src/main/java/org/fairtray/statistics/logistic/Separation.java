@@ -38,6 +38,9 @@ public final class Separation {
     /** What is left of a row of 0s and 1s that lies among the mixed ones. */
     private static final double ROUNDING = 1e-9;
 
+    /** Rates of climbs that end by rounding alone are nearer to 0 or 1 than this. */
+    private static final double AT_AN_END = 1e-7;
+
     private Separation() {}
 
     /**
@@ -57,6 +60,18 @@ public final class Separation {
                 .filter(i -> Math.abs(Vectors.dot(model.row(i), direction)) > HALFWAY)
                 .boxed()
                 .toList();
+    }
+
+    /**
+     * Whether a climb that ended at these rates ran along a separating direction, where it ends by rounding alone. The
+     * programme is solved only if a rate lies so near to an end that it may be so.
+     *
+     * @param rates n fitted rates
+     */
+    public static boolean reached(ModelMatrix model, List<Count> counts, double[] rates) {
+        return IntStream.range(0, rates.length)
+                        .anyMatch(i -> counts.get(i).allOrNone() && Math.min(rates[i], 1 - rates[i]) < AT_AN_END)
+                && !rows(model, counts).isEmpty();
     }
 
     /** Rows that are alike are one row with their counts added up. */
