@@ -1,5 +1,7 @@
 package org.fairtray;
 
+import org.fairtray.findings.Effect;
+
 import static org.fairtray.Edges.COVER;
 import static org.fairtray.Edges.MAT;
 import static org.fairtray.Edges.SOAK;
@@ -168,7 +170,7 @@ class AnalysisOfLayoutsTest {
                 List.of("coir"),
                 findings.outcomes().get(0).effects().stream()
                         .filter(e -> e.factor().equals("mat"))
-                        .map(Findings.Effect::level)
+                        .map(Effect::level)
                         .toList());
         assertEquals(1, test(findings, "mat").df());
     }

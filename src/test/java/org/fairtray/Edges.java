@@ -1,5 +1,7 @@
 package org.fairtray;
 
+import org.fairtray.findings.Logistic;
+
 import static org.fairtray.Trials.THROUGH;
 import static org.fairtray.Trials.factor;
 import static org.fairtray.Trials.place;
@@ -53,7 +55,7 @@ final class Edges {
 
     static List<String> coefficients(Findings findings) {
         return findings.outcomes().get(0).logistic().fits().get("binomial").coefficients().stream()
-                .map(Findings.Coefficient::name)
+                .map(Logistic.Coefficient::name)
                 .toList();
     }
 

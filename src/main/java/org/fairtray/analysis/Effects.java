@@ -1,173 +1,215 @@
 package org.fairtray.analysis;
 
+import org.fairtray.findings.Effect;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.fairtray.analysis.models.Comparison;
 import org.fairtray.analysis.models.Predictor;
-import org.fairtray.analysis.models.Tests;
+import org.fairtray.analysis.models.Yardstick;
 import org.fairtray.design.Structure;
 import org.fairtray.findings.Findings;
 import org.fairtray.findings.Numbers;
-import org.fairtray.statistics.Tail;
-import org.fairtray.statistics.comparisons.Holm;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Treatment;
 
-/**
- * The difference each level makes against the control: intervals by Student's t with the dispersion and degrees of
- * freedom of the units that the factor was given to.
- */
+/** The differences that levels make: each against the control, and where there are three or more, each against each. */
 final class Effects {
+    private static final Treatment ANY = new Treatment(Map.of());
+
     private final Structure structure;
     private final Predictor predictor;
-    private final Tests tests;
+    private final Yardstick yardstick;
     private final boolean rates;
+    private final double alpha;
 
-    /** A comparison with the yardstick it is held against. */
-    record Measured(Comparison comparison, Double dispersion, Integer df, double alpha) {
-
-        boolean sure() {
-            return dispersion != null && comparison.variance() * dispersion > 0;
-        }
-
-        Double half() {
-            return sure()
-                    ? Double.valueOf(Tail.tQuantile(1 - alpha / 2, df) * Math.sqrt(comparison.variance() * dispersion))
-                    : null;
-        }
-
-        Double low() {
-            return sure() ? Double.valueOf(comparison.difference() - half()) : null;
-        }
-
-        Double high() {
-            return sure() ? Double.valueOf(comparison.difference() + half()) : null;
-        }
-
-        Double p() {
-            return sure()
-                    ? Double.valueOf(
-                            Tail.tTwoSided(comparison.difference() / Math.sqrt(comparison.variance() * dispersion), df))
-                    : null;
-        }
-
-        /** Half the width of the interval of the log-odds ratio. */
-        Double halfOdds() {
-            return sure()
-                    ? Double.valueOf(
-                            Tail.tQuantile(1 - alpha / 2, df) * Math.sqrt(comparison.logOddsVariance() * dispersion))
-                    : null;
-        }
-    }
+    /** Two levels of a factor. */
+    private record Pair(Factor factor, String level, String against) {}
 
     /** @param rates whether the outcome is a rate; else a measure */
-    Effects(Structure structure, Predictor predictor, Tests tests, boolean rates) {
+    Effects(Structure structure, Predictor predictor, Yardstick yardstick, boolean rates) {
         this.structure = structure;
         this.predictor = predictor;
-        this.tests = tests;
+        this.yardstick = yardstick;
         this.rates = rates;
+        this.alpha = structure.trial().choices().alpha();
     }
 
     /** One level against another with some levels of other factors held. */
     Optional<Measured> measured(Factor factor, String level, String against, Treatment among) {
-        var test = tests.of(factor.name());
-        double alpha = structure.trial().choices().alpha();
         return Comparison.of(structure, predictor, factor, level, against, among)
-                .map(c -> new Measured(c, test.dispersion(), test.denominatorDf(), alpha));
+                .map(c -> new Measured(
+                        c,
+                        yardstick.spread(c.slope(), c.linear()).orElse(null),
+                        predictor.onOdds()
+                                ? yardstick.spread(c.linear(), c.linear()).orElse(null)
+                                : null));
     }
 
     /** Every level of every factor against its control. */
-    List<Findings.Effect> findings() {
+    List<Effect> againstControl() {
         return structure.trial().factors().stream()
-                .flatMap(f -> ofFactor(f).stream())
+                .flatMap(f -> family(againstControl(f), "against the control").stream())
                 .toList();
     }
 
-    private List<Findings.Effect> ofFactor(Factor factor) {
-        var trial = structure.trial();
-        String control = trial.controlLevel(factor);
-        var levels = trial.levelsFromControl(factor).stream()
-                .skip(1)
-                .filter(l -> sown(factor, l))
+    /** Every pair of levels of factors with three or more. */
+    List<Effect> pairs() {
+        return structure.trial().factors().stream()
+                .filter(f -> sownLevels(f).size() > 2)
+                .flatMap(f -> family(pairs(f), "each against each").stream())
                 .toList();
-        var all = levels.stream()
-                .map(l -> measured(factor, l, control, new Treatment(Map.of())))
+    }
+
+    private List<Pair> againstControl(Factor factor) {
+        String control = structure.trial().controlLevel(factor);
+        return sownLevels(factor).stream()
+                .filter(l -> !l.equals(control))
+                .map(l -> new Pair(factor, l, control))
                 .toList();
-        var adjusted = adjusted(all);
-        var effects = new ArrayList<Findings.Effect>();
+    }
+
+    private List<Pair> pairs(Factor factor) {
+        var levels = sownLevels(factor);
+        var pairs = new ArrayList<Pair>();
         for (int i = 0; i < levels.size(); i++) {
+            for (int j = i + 1; j < levels.size(); j++) {
+                pairs.add(new Pair(factor, levels.get(j), levels.get(i)));
+            }
+        }
+        return pairs;
+    }
+
+    private List<String> sownLevels(Factor factor) {
+        return structure.trial().levelsFromControl(factor).stream()
+                .filter(l -> structure.trays().stream()
+                        .anyMatch(t -> l.equals(t.treatment().level(factor.name()))))
+                .toList();
+    }
+
+    private List<Effect> family(List<Pair> pairs, String what) {
+        var all = pairs.stream()
+                .map(p -> measured(p.factor(), p.level(), p.against(), ANY))
+                .toList();
+        var compared = all.stream().flatMap(Optional::stream).toList();
+        var family = Family.of(compared, yardstick);
+        var adjusted = family.adjusted(compared);
+        var effects = new ArrayList<Effect>();
+        int next = 0;
+        for (int i = 0; i < pairs.size(); i++) {
             effects.add(
-                    effect(factor, levels.get(i), control, all.get(i).orElse(null), adjusted.get(i), levels.size()));
+                    all.get(i).isEmpty()
+                            ? unknown(pairs.get(i))
+                            : effect(pairs.get(i), all.get(i).get(), adjusted.get(next++), family, what));
         }
         return effects;
     }
 
-    private boolean sown(Factor factor, String level) {
-        return structure.trays().stream()
-                .anyMatch(t -> level.equals(t.treatment().level(factor.name())));
-    }
-
-    private static List<Double> adjusted(List<Optional<Measured>> all) {
-        double[] p = all.stream()
-                .filter(m -> m.isPresent() && m.get().p() != null)
-                .mapToDouble(m -> m.get().p())
-                .toArray();
-        double[] holm = Holm.adjust(p);
-        var adjusted = new ArrayList<Double>();
-        int next = 0;
-        for (var one : all) {
-            adjusted.add(one.isPresent() && one.get().p() != null ? Double.valueOf(holm[next++]) : null);
-        }
-        return adjusted;
-    }
-
-    private Findings.Effect effect(
-            Factor factor, String level, String control, Measured measured, Double adjusted, int comparisons) {
-        String adjustment = comparisons == 1 ? "none needed" : "Holm, " + comparisons + " levels against the control";
-        if (measured == null) {
-            return rates
-                    ? new Findings.RateEffect(
-                            factor.name(),
-                            level,
-                            control,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            adjustment,
-                            null)
-                    : new Findings.MeanEffect(
-                            factor.name(), level, control, null, null, null, null, null, null, null, adjustment, null);
-        }
-        String from = measured.p() == null ? null : "t of the difference, " + measured.df() + " degrees of freedom";
+    private Effect unknown(Pair pair) {
         return rates
-                ? rateEffect(factor, level, control, measured, adjusted, adjustment, from)
-                : meanEffect(factor, level, control, measured, adjusted, adjustment, from);
+                ? new Effect.OnRate(
+                        pair.factor().name(),
+                        pair.level(),
+                        pair.against(),
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null)
+                : new Effect.OnMean(
+                        pair.factor().name(),
+                        pair.level(),
+                        pair.against(),
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null);
     }
 
-    private Findings.Effect meanEffect(
-            Factor factor, String level, String control, Measured m, Double adjusted, String adjustment, String from) {
-        return new Findings.MeanEffect(
-                factor.name(),
-                level,
-                control,
+    private Effect effect(Pair pair, Measured m, Double adjusted, Family family, String what) {
+        String adjustment = family.size() < 2
+                ? "none needed"
+                : "simultaneous t, " + family.size() + " comparisons " + what;
+        String from = m.sure()
+                ? "t of the difference, " + Numbers.degrees(m.degreesOfFreedom()) + " degrees of freedom"
+                : null;
+        return rates
+                ? rateEffect(pair, m, adjusted, family, adjustment, from)
+                : meanEffect(pair, m, adjusted, family, adjustment, from);
+    }
+
+    private Effect meanEffect(
+            Pair pair, Measured m, Double adjusted, Family family, String adjustment, String from) {
+        double own = m.sure() ? m.quantile(alpha) : 0;
+        double together = m.sure() ? family.quantile(alpha) : 0;
+        return new Effect.OnMean(
+                pair.factor().name(),
+                pair.level(),
+                pair.against(),
                 m.comparison().value(),
                 m.comparison().against(),
                 m.comparison().difference(),
-                m.low(),
-                m.high(),
+                m.low(own),
+                m.high(own),
                 m.p(),
                 adjusted,
+                m.low(together),
+                m.high(together),
                 adjustment,
-                from);
+                from,
+                m.verdictLow(alpha),
+                m.verdictHigh(alpha));
+    }
+
+    private Effect rateEffect(
+            Pair pair, Measured m, Double adjusted, Family family, String adjustment, String from) {
+        double own = m.sure() ? m.quantile(alpha) : 0;
+        double together = m.sure() ? family.quantile(alpha) : 0;
+        boolean odds = predictor.onOdds();
+        double logOdds = m.comparison().logOdds();
+        Double half = odds ? m.halfOdds(alpha) : null;
+        return new Effect.OnRate(
+                pair.factor().name(),
+                pair.level(),
+                pair.against(),
+                rate(m.comparison().value()),
+                rate(m.comparison().against()),
+                m.comparison().difference(),
+                within(m.low(own)),
+                within(m.high(own)),
+                odds ? Double.valueOf(Math.exp(logOdds)) : null,
+                half == null ? null : Numbers.orNull(Math.exp(logOdds - half)),
+                half == null ? null : Numbers.orNull(Math.exp(logOdds + half)),
+                m.p(),
+                adjusted,
+                within(m.low(together)),
+                within(m.high(together)),
+                adjustment,
+                from,
+                within(m.verdictLow(alpha)),
+                within(m.verdictHigh(alpha)));
     }
 
     /** Least squares may end a little beyond 0 or 1. */
@@ -175,26 +217,8 @@ final class Effects {
         return Math.max(0, Math.min(1, fitted));
     }
 
-    private Findings.Effect rateEffect(
-            Factor factor, String level, String control, Measured m, Double adjusted, String adjustment, String from) {
-        boolean odds = predictor.onOdds();
-        double logOdds = m.comparison().logOdds();
-        Double half = odds ? m.halfOdds() : null;
-        return new Findings.RateEffect(
-                factor.name(),
-                level,
-                control,
-                rate(m.comparison().value()),
-                rate(m.comparison().against()),
-                m.comparison().difference(),
-                m.low() == null ? null : Double.valueOf(Math.max(-1, m.low())),
-                m.high() == null ? null : Double.valueOf(Math.min(1, m.high())),
-                odds ? Double.valueOf(Math.exp(logOdds)) : null,
-                half == null ? null : Numbers.orNull(Math.exp(logOdds - half)),
-                half == null ? null : Numbers.orNull(Math.exp(logOdds + half)),
-                m.p(),
-                adjusted,
-                adjustment,
-                from);
+    /** No two rates differ by more than 1. */
+    private static Double within(Double difference) {
+        return difference == null ? null : Double.valueOf(Math.max(-1, Math.min(1, difference)));
     }
 }

@@ -1,5 +1,7 @@
 package org.fairtray.analysis;
 
+import org.fairtray.findings.Logistic;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -12,7 +14,7 @@ import org.fairtray.trial.Trial;
 final class Methods {
     private Methods() {}
 
-    static List<String> of(Trial trial, Structure structure, Findings.Anova anova, Findings.Logistic logistic) {
+    static List<String> of(Trial trial, Structure structure, Findings.Anova anova, Logistic logistic) {
         var sentences = new ArrayList<String>();
         sentences.add("The tray was the unit of analysis; counting frames of a tray were "
                 + (logistic == null ? "averaged" : "added up") + ".");
@@ -50,7 +52,7 @@ final class Methods {
                                 + " contain it, in every stratum that holds information on it.");
     }
 
-    private static List<String> logistic(Structure structure, Findings.Logistic logistic) {
+    private static List<String> logistic(Structure structure, Logistic logistic) {
         if (logistic.used() == null) {
             return List.of(logistic.why());
         }

@@ -7,19 +7,15 @@ import java.util.stream.IntStream;
 import org.fairtray.analysis.data.OutcomeData;
 import org.fairtray.analysis.data.Tallies;
 import org.fairtray.analysis.models.AnovaPart;
-import org.fairtray.analysis.models.Cells;
-import org.fairtray.analysis.models.LogisticPart;
-import org.fairtray.analysis.models.Model;
-import org.fairtray.analysis.models.Predictor;
-import org.fairtray.analysis.models.SeedVariance;
-import org.fairtray.analysis.models.Tests;
+import org.fairtray.analysis.models.CountFits;
+import org.fairtray.analysis.models.FitChoice;
+import org.fairtray.analysis.models.LogisticFindings;
+import org.fairtray.analysis.models.MeasureFits;
 import org.fairtray.design.DesignName;
-import org.fairtray.design.Faults;
 import org.fairtray.design.Structure;
 import org.fairtray.findings.Findings;
-import org.fairtray.statistics.linear.LinearFit;
+import org.fairtray.findings.Logistic;
 import org.fairtray.trial.Outcome;
-import org.fairtray.trial.Scale;
 import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
 
@@ -77,66 +73,35 @@ final class OutcomeAnalysis {
     }
 
     private Findings.OutcomeFindings ofCount(List<Findings.Progress> progress) {
-        var logistic = LogisticPart.of(structure, data.counts(), trial.choices().alpha());
-        if (logistic.isFinite()) {
-            var tests = Tests.byDeviance(structure, logistic);
-            var effects =
-                    new Effects(structure, new Predictor(logistic.model(), logistic.estimates(), true), tests, true);
-            return findings(
-                    logistic,
-                    tests.findings(),
-                    new Verdicts(structure, outcome.name(), true, tests, effects),
-                    Summaries.ofCounts(
-                            trial, data, trays -> logistic.dispersionOf(trays).orElse(1.0)),
-                    TrayValues.ofRates(trial, data, logistic),
-                    progress);
-        }
-        return separated(logistic, progress);
-    }
-
-    /** Where odds are infinite: tests on the plan's scale, differences of rates by least squares. */
-    private Findings.OutcomeFindings separated(LogisticPart logistic, List<Findings.Progress> progress) {
-        var tests = Tests.byVariance(
-                structure, anova, SeedVariance.on(trial.choices().scale(), data.counts()));
-        var onRates = AnovaPart.of(structure, data.raw());
-        var rateTests = Tests.byVariance(structure, onRates, SeedVariance.on(Scale.PROPORTION, data.counts()));
-        var model = logistic.model();
-        var fit = LinearFit.of(model.matrix(), data.raw());
-        var effects = new Effects(structure, new Predictor(model, fit.estimates(), false), rateTests, true);
-        double overall = Summaries.dispersion(trial, data);
+        double alpha = trial.choices().alpha();
+        var fits = CountFits.of(structure, data.counts());
+        var choice = FitChoice.of(fits, alpha);
         return findings(
-                logistic,
-                tests.findings(),
-                new Verdicts(structure, outcome.name(), true, tests, effects),
-                Summaries.ofCounts(trial, data, trays -> overall),
-                TrayValues.ofValues(trial, data, model, fit),
+                Inference.of(structure, outcome, choice.yardstick(), choice.predictor()),
+                LogisticFindings.of(fits, alpha, choice),
+                Summaries.ofCounts(trial, data, trays -> fits.dispersionOf(trays).orElse(1.0)),
+                TrayValues.ofRates(trial, data, fits),
                 progress);
     }
 
     private Findings.OutcomeFindings ofMeasure() {
-        var tests = Tests.byVariance(structure, anova, 0);
-        var model = Model.of(Cells.of(structure), structure.terms());
-        var fit = LinearFit.of(model.matrix(), data.raw());
-        var effects = new Effects(structure, new Predictor(model, fit.estimates(), false), tests, false);
+        var fits = MeasureFits.of(structure, data.raw(), anova);
         return findings(
+                Inference.of(structure, outcome, fits.yardstick(), fits.predictor()),
                 null,
-                tests.findings(),
-                new Verdicts(structure, outcome.name(), false, tests, effects),
                 Summaries.ofMeasures(trial, data),
-                TrayValues.ofValues(trial, data, model, fit),
+                TrayValues.ofValues(trial, data, fits),
                 List.of());
     }
 
     private Findings.OutcomeFindings findings(
-            LogisticPart logistic,
-            List<Findings.TermTest> tests,
-            Verdicts verdicts,
+            Inference inference,
+            Logistic logistic,
             List<? extends Findings.Summary> summary,
             List<Findings.TrayValue> trayValues,
             List<Findings.Progress> progress) {
         var scale = data.isCount() ? trial.choices().scale().label() : "raw";
         var variance = anova.findings(scale);
-        var odds = logistic == null ? null : logistic.findings();
         return new Findings.OutcomeFindings(
                 outcome.name(),
                 outcome.match(c -> "count", m -> "measure"),
@@ -148,14 +113,15 @@ final class OutcomeAnalysis {
                 design(),
                 summary,
                 variance,
-                odds,
-                tests,
-                verdicts.effects(),
-                verdicts.interactions(),
-                verdicts.findings(Faults.of(structure)),
+                logistic,
+                inference.tests().findings(),
+                inference.differences(),
+                inference.effects().pairs(),
+                inference.interactions(),
+                inference.verdicts(),
                 trayValues,
                 progress,
-                Methods.of(trial, structure, variance, odds));
+                Methods.of(trial, structure, variance, logistic));
     }
 
     private Findings.Design design() {

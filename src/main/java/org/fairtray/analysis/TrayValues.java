@@ -4,11 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.fairtray.analysis.data.OutcomeData;
-import org.fairtray.analysis.models.LogisticPart;
-import org.fairtray.analysis.models.Model;
+import org.fairtray.analysis.models.CountFits;
+import org.fairtray.analysis.models.MeasureFits;
 import org.fairtray.findings.Findings;
 import org.fairtray.findings.Numbers;
-import org.fairtray.statistics.linear.LinearFit;
 import org.fairtray.trial.Trial;
 
 /** Every tray with what was read, what the model fits and how far the two are apart. */
@@ -16,7 +15,7 @@ final class TrayValues {
     private TrayValues() {}
 
     /** By the logistic model; residuals are Pearson's over the root of the dispersion. */
-    static List<Findings.TrayValue> ofRates(Trial trial, OutcomeData data, LogisticPart logistic) {
+    static List<Findings.TrayValue> ofRates(Trial trial, OutcomeData data, CountFits logistic) {
         double[] rates = data.raw();
         return IntStream.range(0, data.trays().size())
                 .mapToObj(i -> value(
@@ -37,15 +36,17 @@ final class TrayValues {
                 .orElse(null);
     }
 
-    /** By least squares; residuals are over the residual standard deviation. */
-    static List<Findings.TrayValue> ofValues(Trial trial, OutcomeData data, Model model, LinearFit fit) {
+    /** By a linear model; residuals are over the residual standard deviation. */
+    static List<Findings.TrayValue> ofValues(Trial trial, OutcomeData data, MeasureFits fits) {
         double[] values = data.raw();
-        double spread = Math.sqrt(fit.residualSumOfSquares() / fit.residualDf());
         return IntStream.range(0, values.length)
-                .mapToObj(i -> {
-                    double fitted = fit.fitted(model.matrix(), i);
-                    return value(trial, data, i, values[i], fitted, Numbers.orNull((values[i] - fitted) / spread));
-                })
+                .mapToObj(i -> value(
+                        trial,
+                        data,
+                        i,
+                        values[i],
+                        fits.fitted(i),
+                        Numbers.orNull((values[i] - fits.fitted(i)) / fits.spread())))
                 .toList();
     }
 

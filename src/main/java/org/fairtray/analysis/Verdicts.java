@@ -1,5 +1,7 @@
 package org.fairtray.analysis;
 
+import org.fairtray.findings.Effect;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -31,7 +33,7 @@ final class Verdicts {
     private final boolean rates;
     private final Tests tests;
     private final Effects effects;
-    private final List<Findings.Effect> found;
+    private final List<Effect> found;
     private final Words.Differences words;
 
     Verdicts(Structure structure, String outcome, boolean rates, Tests tests, Effects effects) {
@@ -40,11 +42,11 @@ final class Verdicts {
         this.rates = rates;
         this.tests = tests;
         this.effects = effects;
-        this.found = effects.findings();
+        this.found = effects.againstControl();
         this.words = rates ? Words.OF_RATES : Words.OF_MEASURES;
     }
 
-    List<Findings.Effect> effects() {
+    List<Effect> effects() {
         return found;
     }
 
@@ -65,26 +67,26 @@ final class Verdicts {
     private Findings.Verdict verdict(Factor factor, List<Fault> faults) {
         var own = found.stream().filter(e -> e.factor().equals(factor.name())).toList();
         var test = tests.of(factor.name());
-        if (own.isEmpty() || test.p() == null || own.stream().allMatch(e -> e.difference() == null)) {
+        if (own.isEmpty() || test.pVerdict() == null || own.stream().allMatch(e -> e.difference() == null)) {
             return new Findings.Verdict(factor.name(), "cannot tell", untestable(factor, own, test, faults));
         }
         if (withinWorthwhile(own)) {
             return new Findings.Verdict(factor.name(), "no worthwhile change", noWorthwhileChange(factor, own, test));
         }
-        return test.p() <= alpha()
+        return test.pVerdict() <= alpha()
                 ? new Findings.Verdict(factor.name(), "changed", changed(factor, own, test))
-                : new Findings.Verdict(factor.name(), "cannot tell", cannotTell(factor, own));
+                : new Findings.Verdict(factor.name(), "cannot tell", cannotTell(factor, own, test));
     }
 
-    private boolean withinWorthwhile(List<Findings.Effect> own) {
+    private boolean withinWorthwhile(List<Effect> own) {
         return worthwhile().isPresent()
                 && own.stream()
                         .allMatch(e -> e.low() != null
-                                && new Interval(e.low(), e.high())
+                                && new Interval(e.verdictLow(), e.verdictHigh())
                                         .inside(worthwhile().getAsDouble()));
     }
 
-    private String untestable(Factor factor, List<Findings.Effect> own, Findings.TermTest test, List<Fault> faults) {
+    private String untestable(Factor factor, List<Effect> own, Findings.TermTest test, List<Fault> faults) {
         String otherwise = test.denominatorDf() == null
                 ? "Too few trays are left to hold a difference against."
                 : "Trays treated alike gave exactly the same, so there is no spread to hold a difference against.";
@@ -101,7 +103,7 @@ final class Verdicts {
                 + (seen.isEmpty() ? "" : " What was seen: " + seen + ".");
     }
 
-    private String changed(Factor factor, List<Findings.Effect> own, Findings.TermTest test) {
+    private String changed(Factor factor, List<Effect> own, Findings.TermTest test) {
         var clear = own.stream()
                 .filter(e -> e.pAdjusted() != null && e.pAdjusted() <= alpha())
                 .toList();
@@ -114,7 +116,7 @@ final class Verdicts {
         return start + differences(factor, clear) + others(factor, own, clear) + dependence(factor);
     }
 
-    private String others(Factor factor, List<Findings.Effect> own, List<Findings.Effect> clear) {
+    private String others(Factor factor, List<Effect> own, List<Effect> clear) {
         var open = own.stream()
                 .filter(e -> !clear.contains(e) && e.difference() != null)
                 .map(e -> level(factor, e.level()) + ", " + words.change(e.difference()) + interval(e))
@@ -124,7 +126,7 @@ final class Verdicts {
                 : " Not clear against " + level(factor, own.get(0).against()) + ": " + String.join("; ", open) + ".";
     }
 
-    private String noWorthwhileChange(Factor factor, List<Findings.Effect> own, Findings.TermTest test) {
+    private String noWorthwhileChange(Factor factor, List<Effect> own, Findings.TermTest test) {
         String small = test.p() <= alpha() ? " There is a change, but a small one." : "";
         return capital(factor.name()) + " made no worthwhile change to " + outcome + ": "
                 + differences(factor, own) + " A difference below "
@@ -133,13 +135,21 @@ final class Verdicts {
                 + dependence(factor);
     }
 
-    private String cannotTell(Factor factor, List<Findings.Effect> own) {
+    private String cannotTell(Factor factor, List<Effect> own, Findings.TermTest test) {
         return "We cannot tell whether " + factor.name() + " changed " + outcome + ": "
                 + differences(factor, own)
-                + whatIsOpen(own) + dependence(factor);
+                + whatIsOpen(own) + heldBack(test) + dependence(factor);
     }
 
-    private String whatIsOpen(List<Findings.Effect> own) {
+    /** Where trays that were more alike than chance allows would have made the difference. */
+    private String heldBack(Findings.TermTest test) {
+        return test.p() != null && test.p() <= alpha()
+                ? " Units treated alike happened to differ less than seeds alone would make them, and a verdict does not"
+                        + " count on that luck."
+                : "";
+    }
+
+    private String whatIsOpen(List<Effect> own) {
         boolean both = own.stream().anyMatch(e -> e.low() != null && e.low() < 0 && e.high() > 0);
         return both ? " A rise and a fall are both still possible." : "";
     }
@@ -189,7 +199,7 @@ final class Verdicts {
                     .flatMap(l -> effects.measured(one, l, control, held).stream()
                             .map(m -> level(one, l) + " made "
                                     + words.change(m.comparison().difference())
-                                    + (m.low() == null ? "" : " (" + words.range(m.low(), m.high()) + ")")))
+                                    + (m.sure() ? " (" + words.range(m.low(m.quantile(alpha())), m.high(m.quantile(alpha()))) + ")" : "")))
                     .collect(Collectors.joining(", "));
             if (!differences.isEmpty()) {
                 parts.add("with " + level(other, within) + ", " + differences);
@@ -199,7 +209,7 @@ final class Verdicts {
     }
 
     /** Every difference, or of many the largest, as one sentence or two. */
-    private String differences(Factor factor, List<Findings.Effect> several) {
+    private String differences(Factor factor, List<Effect> several) {
         var known = several.stream()
                 .filter(e -> e.difference() != null)
                 .sorted(Comparator.comparingDouble(e -> -Math.abs(e.difference())))
@@ -215,33 +225,33 @@ final class Verdicts {
         return said.stream().map(e -> difference(factor, e)).collect(Collectors.joining("; ")) + "." + others;
     }
 
-    private String difference(Factor factor, Findings.Effect e) {
+    private String difference(Factor factor, Effect e) {
         String kind = factor.levels().size() > 2 ? "; adjusted " : "; ";
         String sure = e.pAdjusted() == null ? "" : kind + Words.p(e.pAdjusted());
         return rates(factor, e) + ", " + words.change(e.difference()) + interval(e, sure);
     }
 
-    private String rates(Factor factor, Findings.Effect e) {
+    private String rates(Factor factor, Effect e) {
         return value(e, true) + " with " + level(factor, e.level()) + " against " + value(e, false) + " with "
                 + level(factor, e.against());
     }
 
-    private String interval(Findings.Effect e) {
+    private String interval(Effect e) {
         return interval(e, "");
     }
 
-    private String interval(Findings.Effect e, String more) {
+    private String interval(Effect e, String more) {
         if (e.low() == null) {
             return "";
         }
         return " (" + Math.round(100 * (1 - alpha())) + " % interval " + words.range(e.low(), e.high()) + more + ")";
     }
 
-    private String value(Findings.Effect e, boolean own) {
-        if (e instanceof Findings.RateEffect r) {
+    private String value(Effect e, boolean own) {
+        if (e instanceof Effect.OnRate r) {
             return Words.percent(own ? r.rate() : r.againstRate());
         }
-        var mean = (Findings.MeanEffect) e;
+        var mean = (Effect.OnMean) e;
         return Words.measure(own ? mean.mean() : mean.againstMean());
     }
 

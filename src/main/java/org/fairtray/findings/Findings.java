@@ -57,6 +57,8 @@ public record Findings(
      * @param leftOut codes of the trays of the layout that could not be used
      * @param leftOutReasons why, tray by tray
      * @param logistic null for a measure
+     * @param effects every level against the control
+     * @param pairs every pair of levels, for factors of three levels or more
      * @param trayValues every tray used, in the layout's order
      * @param progress counts by treatment and day; empty for a measure
      * @param methods what was done, sentence by sentence, written from what was done
@@ -75,6 +77,7 @@ public record Findings(
             Logistic logistic,
             List<TermTest> tests,
             List<? extends Effect> effects,
+            List<? extends Effect> pairs,
             List<InteractionNote> interactions,
             List<Verdict> verdicts,
             List<TrayValue> trayValues,
@@ -171,49 +174,13 @@ public record Findings(
     public record Residual(int df, Double sumOfSquares, Double meanSquare) {}
 
     /**
-     * Logistic models.
-     *
-     * @param used the fit that effects and verdicts rest on; null where none can be used
-     * @param why the reason in one sentence
-     * @param separation null, or what came out at 0 or 100 % throughout, in words
-     * @param fits by name: binomial, quasi
-     */
-    public record Logistic(String used, String why, String separation, Map<String, Fit> fits) {}
-
-    /** A fitted logistic model. */
-    public sealed interface Fit {
-        List<LogisticTerm> terms();
-
-        List<Coefficient> coefficients();
-    }
-
-    /** Independent seeds. */
-    public record BinomialFit(
-            List<LogisticTerm> terms,
-            List<Coefficient> coefficients,
-            Double logLikelihood,
-            Double deviance,
-            int residualDf,
-            Double pearson)
-            implements Fit {}
-
-    /** Seeds of a tray alike: variances times the dispersion, F tests. */
-    public record QuasiFit(Double dispersion, List<LogisticTerm> terms, List<Coefficient> coefficients)
-            implements Fit {}
-
-    /** A term of a logistic fit, tested against the model of all terms that don't contain it. */
-    public record LogisticTerm(String term, List<String> factors, int df, String statistic, Double value, Double p) {}
-
-    /** A coefficient on the log-odds scale with its interval. */
-    public record Coefficient(String name, Double estimate, Double standardError, Double low, Double high) {}
-
-    /**
      * The test a verdict rests on: a term against the units it was randomised to.
      *
      * @param stratum the units, such as stack or tray
      * @param statistic f
      * @param dispersion variance between such units over what seeds alone would give (counts), or the residual mean
      *     square (measures)
+     * @param pVerdict the same p with no dispersion below what seeds alone give; a verdict rests on it
      */
     public record TermTest(
             String term,
@@ -222,63 +189,10 @@ public record Findings(
             String statistic,
             Double value,
             int df,
-            Integer denominatorDf,
+            Double denominatorDf,
             Double dispersion,
-            Double p) {}
-
-    /** The difference a level makes against the control, averaged over the other factors. */
-    public sealed interface Effect {
-        String factor();
-
-        String level();
-
-        String against();
-
-        Double difference();
-
-        Double low();
-
-        Double high();
-
-        Double p();
-
-        Double pAdjusted();
-    }
-
-    /** On a rate: difference is in proportions (0.2 is 20 percentage points). */
-    public record RateEffect(
-            String factor,
-            String level,
-            String against,
-            Double rate,
-            Double againstRate,
-            Double difference,
-            Double low,
-            Double high,
-            Double oddsRatio,
-            Double oddsLow,
-            Double oddsHigh,
             Double p,
-            Double pAdjusted,
-            String adjustment,
-            String pFrom)
-            implements Effect {}
-
-    /** On a measure, in its unit. */
-    public record MeanEffect(
-            String factor,
-            String level,
-            String against,
-            Double mean,
-            Double againstMean,
-            Double difference,
-            Double low,
-            Double high,
-            Double p,
-            Double pAdjusted,
-            String adjustment,
-            String pFrom)
-            implements Effect {}
+            Double pVerdict) {}
 
     /** How an interaction shows, where it matters. */
     public record InteractionNote(String term, List<String> factors, Double p, String sentence) {}

@@ -1,5 +1,7 @@
 package org.fairtray.report;
 
+import org.fairtray.findings.Logistic;
+
 import static org.fairtray.report.OutcomeTables.number;
 import static org.fairtray.report.OutcomeTables.text;
 
@@ -7,10 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.fairtray.findings.Findings.Anova;
 import org.fairtray.findings.Findings.AnovaTerm;
-import org.fairtray.findings.Findings.BinomialFit;
-import org.fairtray.findings.Findings.Fit;
 import org.fairtray.findings.Findings.OutcomeFindings;
-import org.fairtray.findings.Findings.QuasiFit;
 import org.fairtray.findings.Findings.Stratum;
 import org.fairtray.report.pages.Table;
 import org.fairtray.report.pages.Table.Column;
@@ -171,7 +170,7 @@ final class ModelTables {
                 rows);
     }
 
-    private Table terms(String name, Fit fit) {
+    private Table terms(String name, Logistic.Fit fit) {
         var rows = fit.terms().stream()
                 .map(t -> List.of(
                         t.term(), Digits.whole(t.df()), Digits.statistic(t.statistic(), t.value()), Digits.p(t.p())))
@@ -184,7 +183,7 @@ final class ModelTables {
                 rows);
     }
 
-    private Table coefficients(String name, Fit fit) {
+    private Table coefficients(String name, Logistic.Fit fit) {
         var rows = fit.coefficients().stream()
                 .map(c -> List.of(
                         c.name(),
@@ -208,20 +207,20 @@ final class ModelTables {
         return name.equals(outcome.logistic().used()) ? "The effects rest on this fit. " : "Shown for comparison. ";
     }
 
-    private static String quality(Fit fit) {
-        if (fit instanceof BinomialFit binomial) {
+    private static String quality(Logistic.Fit fit) {
+        if (fit instanceof Logistic.Binomial binomial) {
             return "Log-likelihood " + Digits.statistic(binomial.logLikelihood()) + ", deviance "
                     + Digits.statistic(binomial.deviance()) + " and Pearson’s X² "
                     + Digits.statistic(binomial.pearson())
                     + " on " + Digits.counted(binomial.residualDf(), "degree", "degrees") + " of freedom.";
         }
-        if (fit instanceof QuasiFit quasi) {
+        if (fit instanceof Logistic.Quasi quasi) {
             return "Dispersion " + Digits.statistic(quasi.dispersion()) + ".";
         }
         return "";
     }
 
-    /** Fit names are ours and plain, but an id must never hold a space. */
+    /** Logistic.Fit names are ours and plain, but an id must never hold a space. */
     private static String idOf(String name) {
         return name.replaceAll("[^A-Za-z0-9]+", "-");
     }

@@ -1,5 +1,7 @@
 package org.fairtray.report;
 
+import org.fairtray.findings.Effect;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,7 +12,6 @@ import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.fairtray.findings.Findings.CountSummary;
-import org.fairtray.findings.Findings.Effect;
 import org.fairtray.findings.Findings.MeasureSummary;
 import org.fairtray.findings.Findings.OutcomeFindings;
 import org.fairtray.findings.Findings.Summary;

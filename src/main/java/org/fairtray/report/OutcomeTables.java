@@ -1,13 +1,12 @@
 package org.fairtray.report;
 
+import org.fairtray.findings.Effect;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.fairtray.findings.Findings.CountSummary;
-import org.fairtray.findings.Findings.Effect;
-import org.fairtray.findings.Findings.MeanEffect;
 import org.fairtray.findings.Findings.MeasureSummary;
 import org.fairtray.findings.Findings.OutcomeFindings;
-import org.fairtray.findings.Findings.RateEffect;
 import org.fairtray.findings.Findings.Summary;
 import org.fairtray.report.pages.Table;
 import org.fairtray.report.pages.Table.Column;
@@ -111,7 +110,7 @@ final class OutcomeTables {
     private Table effects() {
         var rows = new ArrayList<List<String>>();
         for (Effect effect : outcome.effects()) {
-            rows.add(effect instanceof RateEffect rate ? rate(rate) : mean((MeanEffect) effect));
+            rows.add(effect instanceof Effect.OnRate rate ? rate(rate) : mean((Effect.OnMean) effect));
         }
         boolean count = Names.isCount(outcome);
         var columns = new ArrayList<>(List.of(
@@ -132,7 +131,7 @@ final class OutcomeTables {
                 rows);
     }
 
-    private List<String> rate(RateEffect effect) {
+    private List<String> rate(Effect.OnRate effect) {
         return List.of(
                 names.effect(effect),
                 amounts.bare(effect.rate()),
@@ -146,7 +145,7 @@ final class OutcomeTables {
                 orNotAvailable(effect.adjustment()));
     }
 
-    private static String odds(RateEffect effect) {
+    private static String odds(Effect.OnRate effect) {
         var range = Digits.range(Digits.measure(effect.oddsLow()), Digits.measure(effect.oddsHigh()));
         if (effect.oddsRatio() == null || range.equals(Digits.NOT_AVAILABLE)) {
             return Digits.measure(effect.oddsRatio());
@@ -154,7 +153,7 @@ final class OutcomeTables {
         return Digits.measure(effect.oddsRatio()) + " (" + range + ")";
     }
 
-    private List<String> mean(MeanEffect effect) {
+    private List<String> mean(Effect.OnMean effect) {
         return List.of(
                 names.effect(effect),
                 amounts.bare(effect.mean()),

@@ -47,7 +47,7 @@ public record InventedReadings(
             double shift = 0;
             for (var entry : unitSd.entrySet()) {
                 String unit = entry.getKey() + " " + trial.place().unit(entry.getKey(), tray.stand());
-                shift += units.computeIfAbsent(unit, u -> entry.getValue() * normal(random));
+                shift += units.computeIfAbsent(unit, u -> entry.getValue() * Normal.draw(random));
             }
             for (int frame = 1; frame <= trial.counting().framesPerTray(); frame++) {
                 readings.addAll(frame(trial, tray, frame, shift, random));
@@ -89,11 +89,5 @@ public record InventedReadings(
         double lag = 1 - Math.log(1 - random.nextDouble());
         boolean ever = random.nextDouble() < LogisticFit.rate(through.applyAsDouble(treatment) + shift);
         return ever ? sprouts + lag : Double.POSITIVE_INFINITY;
-    }
-
-    /** A standard normal number by Box and Muller (1958), Annals of Mathematical Statistics 29, 610-611. */
-    private static double normal(UniformRandomProvider random) {
-        double u = 1 - random.nextDouble();
-        return Math.sqrt(-2 * Math.log(u)) * Math.cos(2 * Math.PI * random.nextDouble());
     }
 }

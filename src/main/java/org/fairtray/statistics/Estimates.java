@@ -34,10 +34,15 @@ public final class Estimates {
 
     /** The variance of w'b at dispersion 1. */
     public double variance(double[] weights) {
+        return Math.max(0, covariance(weights, weights));
+    }
+
+    /** The covariance of v'b and w'b at dispersion 1. */
+    public double covariance(double[] one, double[] other) {
         double sum = 0;
-        for (int a = 0; a < weights.length; a++) {
-            sum += weights[a] * Vectors.dot(covariance[a], weights);
+        for (int a = 0; a < one.length; a++) {
+            sum += one[a] * Vectors.dot(covariance[a], other);
         }
-        return Math.max(0, sum);
+        return sum;
     }
 }

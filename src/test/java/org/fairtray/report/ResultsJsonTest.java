@@ -1,5 +1,7 @@
 package org.fairtray.report;
 
+import org.fairtray.findings.Logistic;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -123,8 +125,8 @@ class ResultsJsonTest {
     private static Findings withDispersion(double dispersion) {
         var sample = SampleFindings.tiny();
         var o = sample.findings().outcomes().get(0);
-        var logistic = new Findings.Logistic(
-                "quasi", "", null, java.util.Map.of("quasi", new Findings.QuasiFit(dispersion, List.of(), List.of())));
+        var logistic = new Logistic(
+                "quasi", "", null, java.util.Map.of("quasi", new Logistic.Quasi(dispersion, List.of(), List.of())));
         var outcome = new Findings.OutcomeFindings(
                 o.name(),
                 o.kind(),

@@ -1,5 +1,9 @@
 package org.fairtray.report;
 
+import org.fairtray.findings.Effect;
+
+import org.fairtray.findings.Logistic;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,7 +13,6 @@ import org.fairtray.findings.Findings;
 import org.fairtray.findings.Findings.Anova;
 import org.fairtray.findings.Findings.AnovaTerm;
 import org.fairtray.findings.Findings.CountSummary;
-import org.fairtray.findings.Findings.Logistic;
 import org.fairtray.findings.Findings.OutcomeFindings;
 import org.fairtray.findings.Findings.Point;
 import org.fairtray.findings.Findings.Progress;
@@ -80,7 +83,7 @@ final class SampleOutcomes {
         var summary = trial.treatments().stream()
                 .map(t -> new Findings.MeasureSummary(t.levels(), 2, 41.3, 2.12, 38.4, 44.2))
                 .toList();
-        var effect = new Findings.MeanEffect(
+        var effect = new Effect.OnMean(
                 "soak", "8", "0", 42.1, 40.3, 1.8, -0.4, 4.0, 0.101, 0.101, "none", "mixed model");
         var term = new AnovaTerm("soak", List.of("soak"), 1, 18.2, 18.2, 3.1, 10.6, 0.107, null);
         var variances = new LinkedHashMap<String, Double>();
@@ -124,7 +127,7 @@ final class SampleOutcomes {
                 new Anova("angular", "strata", true, List.of(), null, null, List.of()),
                 new Logistic(null, "There is nothing to compare.", "soak no came out at 0 %.", Map.of()),
                 List.of(new Findings.TermTest("soak", List.of("soak"), "tray", "f", null, 1, null, null, null)),
-                List.of(new Findings.RateEffect(
+                List.of(new Effect.OnRate(
                         "soak", "yes", "no", null, null, null, null, null, null, null, null, null, null, null, null)),
                 List.of(),
                 List.of(new Findings.Verdict("soak", "cannot tell", "One tray can’t tell.")),
@@ -202,12 +205,12 @@ final class SampleOutcomes {
         return rows;
     }
 
-    private static List<Findings.RateEffect> effects(Trial trial) {
-        var effects = new ArrayList<Findings.RateEffect>();
+    private static List<Effect.OnRate> effects(Trial trial) {
+        var effects = new ArrayList<Effect.OnRate>();
         double difference = 0.2;
         for (var factor : trial.factors()) {
             for (var level : factor.levels().subList(1, factor.levels().size())) {
-                effects.add(new Findings.RateEffect(
+                effects.add(new Effect.OnRate(
                         factor.name(),
                         level,
                         factor.levels().get(0),
@@ -237,15 +240,15 @@ final class SampleOutcomes {
     }
 
     private static Logistic logistic() {
-        var fits = new LinkedHashMap<String, Findings.Fit>();
+        var fits = new LinkedHashMap<String, Logistic.Fit>();
         var terms = List.of(
-                new Findings.LogisticTerm("soak", List.of("soak"), 1, "likelihood ratio", 41.2, 0.00000000014),
-                new Findings.LogisticTerm("cover", List.of("cover"), 1, "likelihood ratio", 3.9, 0.048));
+                new Logistic.Term("soak", List.of("soak"), 1, "likelihood ratio", 41.2, 0.00000000014),
+                new Logistic.Term("cover", List.of("cover"), 1, "likelihood ratio", 3.9, 0.048));
         var coefficients = List.of(
-                new Findings.Coefficient("(base)", -0.62, 0.11, -0.84, -0.40),
-                new Findings.Coefficient("soak=8", 0.83, 0.13, 0.57, 1.09));
-        fits.put("binomial", new Findings.BinomialFit(terms, coefficients, -80.1, 38.2, 18, 36.9));
-        fits.put("quasi", new Findings.QuasiFit(2.05, terms, coefficients));
+                new Logistic.Coefficient("(base)", -0.62, 0.11, -0.84, -0.40),
+                new Logistic.Coefficient("soak=8", 0.83, 0.13, 0.57, 1.09));
+        fits.put("binomial", new Logistic.Binomial(terms, coefficients, -80.1, 38.2, 18, 36.9));
+        fits.put("quasi", new Logistic.Quasi(2.05, terms, coefficients));
         return new Logistic("quasi", "Trays of one treatment differ more than seeds alone would.", null, fits);
     }
 

@@ -1,11 +1,13 @@
 package org.fairtray.analysis.models;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
 import org.fairtray.findings.Findings;
@@ -22,8 +24,13 @@ public final class AnovaPart {
     private final List<Decomposition.Table> tables;
     private final double wholeSumOfSquares;
 
+    private final Optional<PlaceModel> place;
+
     private AnovaPart(Structure structure, double[] values) {
+        var ones = new double[values.length];
+        Arrays.fill(ones, 1);
         this.structure = structure;
+        this.place = PlaceModel.of(Cells.of(structure), values, ones);
         this.tables = structure.decomposition().analyse(values);
         double whole = 0;
         for (double value : values) {
@@ -43,15 +50,6 @@ public final class AnovaPart {
         return table.residualDf() == 0 ? null : table.residualSumOfSquares() / table.residualDf();
     }
 
-    /** The mean square of a term in a stratum; null where it has none there. */
-    public Double meanSquare(Term term, int stratum) {
-        return tables.get(stratum).rows().stream()
-                .filter(r -> structure.terms().get(r.part().term()).equals(term))
-                .map(r -> r.sumOfSquares() / r.part().df())
-                .findFirst()
-                .orElse(null);
-    }
-
     /** The same as findings. */
     public Findings.Anova findings(String scale) {
         var decomposition = structure.decomposition();
@@ -63,20 +61,46 @@ public final class AnovaPart {
             }
         }
         boolean leastSquares = !decomposition.isOrthogonal() && tables.size() == 1;
+        boolean mixed = leastSquares || place.isPresent();
         return new Findings.Anova(
                 scale,
-                leastSquares ? "mixed" : "strata",
+                mixed ? "mixed" : "strata",
                 decomposition.isOrthogonal(),
                 strata,
-                leastSquares ? strata.stream().flatMap(s -> s.terms().stream()).toList() : null,
-                leastSquares ? variances() : null,
+                leastSquares
+                        ? strata.stream().flatMap(s -> s.terms().stream()).toList()
+                        : place.map(this::terms).orElse(null),
+                leastSquares
+                        ? Map.of(Place.TRAY, residualMeanSquare(0))
+                        : place.map(PlaceModel::variances).orElse(null),
                 notes());
     }
 
-    private Map<String, Double> variances() {
-        var variances = new LinkedHashMap<String, Double>();
-        variances.put(Place.TRAY, residualMeanSquare(0));
-        return variances;
+    private List<Findings.AnovaTerm> terms(PlaceModel combined) {
+        return structure.terms().stream()
+                .flatMap(t -> combined.test(t).stream()
+                        .map(f -> new Findings.AnovaTerm(
+                                t.name(), t.factors(), f.df(), null, null, f.f(), f.denominatorDf(), f.p(), null)))
+                .toList();
+    }
+
+    /** The residual mean squares of all strata; null where nothing is left. */
+    public List<Double> residualMeanSquares() {
+        return IntStream.range(0, tables.size()).mapToObj(this::residualMeanSquare).collect(Collectors.toList());
+    }
+
+    /** The mean square of a term in the stratum that it is tested in. */
+    Optional<StratumYardstick.MeanChange> meanChange(Term term) {
+        return structure.testedIn(term).flatMap(s -> tables.get(s).rows().stream()
+                .filter(r -> structure.terms().get(r.part().term()).equals(term))
+                .map(r -> new StratumYardstick.MeanChange(
+                        r.part().df(), r.sumOfSquares() / r.part().df()))
+                .findFirst());
+    }
+
+    /** The model that puts the strata together, where the layout needs one. */
+    Optional<PlaceModel> place() {
+        return place;
     }
 
     private Findings.Stratum stratum(int s) {
@@ -125,8 +149,15 @@ public final class AnovaPart {
         }
         if (tables.size() > 1 && !decomposition.isOrthogonal()) {
             notes.add("The layout is not orthogonal: each term is shown in every stratum that holds information on it,"
-                    + " beside the terms that don't contain it. The strata are not combined into one test.");
+                    + " beside the terms that don't contain it."
+                    + (place.isPresent()
+                            ? " The test of a term puts the strata together (REML, Kenward and Roger)."
+                            : " The strata could not be put together into one test."));
         }
+        place.map(PlaceModel::atZero)
+                .filter(z -> !z.isEmpty())
+                .ifPresent(z -> notes.add("No variance was found between units of " + String.join(" and ", z)
+                        + " beyond that between trays; it counts as 0."));
         return notes;
     }
 

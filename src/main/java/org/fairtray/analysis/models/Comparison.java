@@ -9,18 +9,18 @@ import org.fairtray.trial.Treatment;
 
 /**
  * One level of a factor against another, averaged with equal weights over combinations of the other factors' levels and
- * over blocks; only combinations that were sown with both levels take part. Variances are by the delta method, at
- * dispersion 1.
+ * over blocks; only combinations that were sown with both levels take part. Gradients serve for variances by the delta
+ * method.
  *
  * <p>Source: Lane and Nelder (1982), Biometrics 38, 613-621 (predictions averaged over other factors).
  *
  * @param value the level's rate or mean
  * @param against the other level's
- * @param variance of value less against
  * @param logOdds difference of the averaged log-odds; of the means, for a measure
- * @param logOddsVariance of that
+ * @param slope how value less against moves with each coefficient
+ * @param linear how the log-odds difference does
  */
-public record Comparison(double value, double against, double variance, double logOdds, double logOddsVariance) {
+public record Comparison(double value, double against, double logOdds, double[] slope, double[] linear) {
 
     public double difference() {
         return value - against;
@@ -76,8 +76,6 @@ public record Comparison(double value, double against, double variance, double l
                 }
             }
         }
-        var estimates = predictor.estimates();
-        return new Comparison(
-                value, other, estimates.variance(slope), estimates.combination(linear), estimates.variance(linear));
+        return new Comparison(value, other, predictor.estimates().combination(linear), slope, linear);
     }
 }

@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
 import org.fairtray.statistics.ModelMatrix;
@@ -25,7 +27,7 @@ public final class Model {
     private final List<Map<String, String>> blocks;
 
     /** A column: 1 for the cells that have all these levels and lie in this unit, if one is named. */
-    private record Indicator(String name, Treatment levels, Optional<Cells.Unit> unit) {
+    private record Indicator(String name, Optional<Term> term, Treatment levels, Optional<Cells.Unit> unit) {
         double of(Cell cell) {
             return cell.treatment().includes(levels) ? Cells.liesIn(cell.blocks(), unit) : 0;
         }
@@ -37,21 +39,32 @@ public final class Model {
         this.blocks = blocks;
     }
 
-    /** The model of some terms for the trays of a structure. */
+    /** The model of fixed blocks and some terms for the trays of a structure. */
     public static Model of(Cells cells, List<Term> terms) {
         var structure = cells.structure();
+        var blocks = structure.fixedBlocks().stream()
+                .flatMap(level -> blockIndicators(structure, level).stream())
+                .toList();
+        return of(cells, blocks, terms, cells.blocks());
+    }
+
+    /** The model of some terms alone, where place enters at random. */
+    public static Model withoutBlocks(Cells cells, List<Term> terms) {
+        return of(cells, List.of(), terms, List.of(Map.of()));
+    }
+
+    private static Model of(
+            Cells cells, List<Indicator> blockIndicators, List<Term> terms, List<Map<String, String>> blocks) {
         var indicators = new ArrayList<Indicator>();
-        indicators.add(new Indicator("(base)", new Treatment(Map.of()), Optional.empty()));
-        for (String level : structure.fixedBlocks()) {
-            indicators.addAll(blockIndicators(structure, level));
-        }
+        indicators.add(new Indicator("(base)", Optional.empty(), new Treatment(Map.of()), Optional.empty()));
+        indicators.addAll(blockIndicators);
         for (Term term : terms) {
-            indicators.addAll(termIndicators(structure.trial(), term));
+            indicators.addAll(termIndicators(cells.structure().trial(), term));
         }
         var matrix = ModelMatrix.of(indicators.stream()
                 .map(i -> new ModelMatrix.Column(i.name(), cells.column(i.levels(), i.unit())))
                 .toList());
-        return new Model(indicators, matrix, cells.blocks());
+        return new Model(indicators, matrix, blocks);
     }
 
     /** A column for each unit but the first; units that their own number tells apart are named by that alone. */
@@ -71,6 +84,7 @@ public final class Model {
                 .map(u -> new Indicator(
                         level + "="
                                 + (ownNumberTells ? u.getKey().get(u.getKey().size() - 1) : u.getValue()),
+                        Optional.empty(),
                         new Treatment(Map.of()),
                         Optional.of(new Cells.Unit(level, u.getValue()))))
                 .toList();
@@ -90,7 +104,7 @@ public final class Model {
             products = longer;
         }
         return products.stream()
-                .map(p -> new Indicator(name(p), p, Optional.empty()))
+                .map(p -> new Indicator(name(p), Optional.of(term), p, Optional.empty()))
                 .toList();
     }
 
@@ -102,6 +116,19 @@ public final class Model {
 
     public ModelMatrix matrix() {
         return matrix;
+    }
+
+    /** The numbers, among the columns kept, of those of some terms. */
+    List<Integer> columns(Predicate<Term> of) {
+        var names = indicators.stream()
+                .filter(i -> i.term().filter(of).isPresent())
+                .map(Indicator::name)
+                .toList();
+        var kept = matrix.names();
+        return IntStream.range(0, kept.size())
+                .filter(j -> names.contains(kept.get(j)))
+                .boxed()
+                .toList();
     }
 
     /** The blocks that some tray stands in. */

@@ -1,0 +1,68 @@
+package org.fairtray.analysis;
+
+import java.util.List;
+import org.fairtray.analysis.models.CountFits;
+import org.fairtray.analysis.models.FitChoice;
+import org.fairtray.analysis.models.Predictor;
+import org.fairtray.analysis.models.Tests;
+import org.fairtray.analysis.models.Yardstick;
+import org.fairtray.design.Faults;
+import org.fairtray.design.Structure;
+import org.fairtray.findings.Effect;
+import org.fairtray.findings.Findings;
+import org.fairtray.statistics.Count;
+import org.fairtray.trial.Outcome;
+
+/** What is concluded of one outcome: the tests of its terms, the differences between levels, the verdicts. */
+public final class Inference {
+    private final Structure structure;
+    private final Tests tests;
+    private final Effects effects;
+    private final Verdicts verdicts;
+
+    private Inference(Structure structure, Outcome outcome, Yardstick yardstick, Predictor predictor) {
+        boolean rates = outcome.match(c -> true, m -> false);
+        this.structure = structure;
+        this.tests = Tests.by(yardstick, structure);
+        this.effects = new Effects(structure, predictor, yardstick, rates);
+        this.verdicts = new Verdicts(structure, outcome.name(), rates, tests, effects);
+    }
+
+    static Inference of(Structure structure, Outcome outcome, Yardstick yardstick, Predictor predictor) {
+        return new Inference(structure, outcome, yardstick, predictor);
+    }
+
+    /** The conclusions from some counts alone, without all that a report shows beside them. */
+    public static Inference ofCounts(Structure structure, Outcome outcome, List<Count> counts) {
+        var choice = FitChoice.of(
+                CountFits.of(structure, counts), structure.trial().choices().alpha());
+        return of(structure, outcome, choice.yardstick(), choice.predictor());
+    }
+
+    Tests tests() {
+        return tests;
+    }
+
+    Effects effects() {
+        return effects;
+    }
+
+    /** The test of each term. */
+    public List<Findings.TermTest> termTests() {
+        return tests.findings();
+    }
+
+    /** Every level against its control. */
+    public List<Effect> differences() {
+        return verdicts.effects();
+    }
+
+    List<Findings.InteractionNote> interactions() {
+        return verdicts.interactions();
+    }
+
+    /** One verdict for each factor. */
+    public List<Findings.Verdict> verdicts() {
+        return verdicts.findings(Faults.of(structure));
+    }
+}

@@ -1,0 +1,185 @@
+package org.fairtray.analysis.models;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.fairtray.analysis.models.StratumYardstick.MeanChange;
+import org.fairtray.design.Structure;
+import org.fairtray.design.Term;
+import org.fairtray.statistics.Count;
+import org.fairtray.statistics.Estimates;
+import org.fairtray.statistics.logistic.Dispersion;
+import org.fairtray.statistics.logistic.LogisticFit;
+import org.fairtray.statistics.logistic.PenalisedFit;
+import org.fairtray.statistics.logistic.Separation;
+
+/**
+ * A count's logistic model with fixed blocks and all terms: by maximum likelihood, or by Firth's penalised likelihood
+ * where some odds would be infinite. Each term is left out of the model that holds every term not containing it.
+ */
+public final class CountFits {
+    private final Structure structure;
+    private final Cells cells;
+    private final List<Count> counts;
+    private final Model model;
+    private final List<Integer> separated;
+    private final Estimates estimates;
+    private final double[] rates;
+    private final List<TermChange> changes;
+    private final List<Double> dispersions;
+
+    /**
+     * What leaving a term out costs.
+     *
+     * @param small the model of every term that doesn't contain it
+     * @param large the same with the term
+     * @param value twice the log-likelihood, penalised where odds would be infinite
+     */
+    public record TermChange(Term term, Model small, Model large, int df, double value) {
+
+        /** Twice the penalised log-likelihood that is lost, the penalty being that of the larger model. */
+        double penalisedRatio(List<Count> counts) {
+            return 2
+                    * (PenalisedFit.of(large.matrix(), counts).penalisedLogLikelihood()
+                            - PenalisedFit.restricted(small.matrix(), large.matrix(), counts)
+                                    .penalisedLogLikelihood());
+        }
+
+        double likelihoodRatio(List<Count> counts) {
+            return LogisticFit.of(small.matrix(), counts).deviance()
+                    - LogisticFit.of(large.matrix(), counts).deviance();
+        }
+    }
+
+    private CountFits(Structure structure, List<Count> counts) {
+        this.structure = structure;
+        this.cells = Cells.of(structure);
+        this.counts = counts;
+        this.model = Model.of(cells, structure.terms());
+        this.separated = Separation.rows(model.matrix(), counts);
+        if (separated.isEmpty()) {
+            var fit = LogisticFit.of(model.matrix(), counts);
+            this.estimates = fit.estimates();
+            this.rates = fit.rates();
+        } else {
+            var fit = PenalisedFit.of(model.matrix(), counts);
+            this.estimates = fit.estimates();
+            this.rates = fit.rates();
+        }
+        this.changes = structure.terms().stream()
+                .map(this::change)
+                .flatMap(Optional::stream)
+                .toList();
+        this.dispersions = Dispersion.byStratum(counts, rates, structure.strata(), residualDf());
+    }
+
+    /** Fits the counts of a structure's trays. */
+    public static CountFits of(Structure structure, List<Count> counts) {
+        return new CountFits(structure, counts);
+    }
+
+    private List<Integer> residualDf() {
+        return IntStream.range(0, structure.strata().size())
+                .map(structure.decomposition()::residualDf)
+                .boxed()
+                .toList();
+    }
+
+    private Optional<TermChange> change(Term term) {
+        var without = structure.terms().stream().filter(t -> !t.contains(term)).toList();
+        var with = new ArrayList<>(without);
+        with.add(term);
+        var small = Model.of(cells, without);
+        var large = Model.of(cells, with);
+        int df = large.matrix().width() - small.matrix().width();
+        if (df == 0) {
+            return Optional.empty();
+        }
+        var change = new TermChange(term, small, large, df, 0);
+        double value = isFinite() ? change.likelihoodRatio(counts) : change.penalisedRatio(counts);
+        return Optional.of(new TermChange(term, small, large, df, Math.max(0, value)));
+    }
+
+    /** Whether every estimate by maximum likelihood is finite. */
+    public boolean isFinite() {
+        return separated.isEmpty();
+    }
+
+    /** The rows whose odds would be 0 or infinite. */
+    List<Integer> separated() {
+        return separated;
+    }
+
+    Structure structure() {
+        return structure;
+    }
+
+    Cells cells() {
+        return cells;
+    }
+
+    List<Count> counts() {
+        return counts;
+    }
+
+    public Model model() {
+        return model;
+    }
+
+    /** Coefficients, with their covariance at dispersion 1. */
+    public Estimates estimates() {
+        return estimates;
+    }
+
+    public double fittedRate(int tray) {
+        return rates[tray];
+    }
+
+    double[] rates() {
+        return rates.clone();
+    }
+
+    /** What each term that can be estimated costs to leave out. */
+    List<TermChange> changes() {
+        return changes;
+    }
+
+    Optional<MeanChange> meanChange(Term term) {
+        return changes.stream()
+                .filter(c -> c.term().equals(term))
+                .findFirst()
+                .map(c -> new MeanChange(c.df(), c.value() / c.df()));
+    }
+
+    private int residual() {
+        return counts.size() - model.matrix().width();
+    }
+
+    /** Pearson's dispersion of the whole; empty without residual degrees of freedom. */
+    public Optional<Double> dispersion() {
+        return residual() == 0 ? Optional.empty() : Optional.of(Dispersion.pearson(counts, rates) / residual());
+    }
+
+    /** Each term against the units of its own stratum, never below the spread that seeds alone give. */
+    public Yardstick byStratum() {
+        return new StratumYardstick(structure, model.matrix(), estimates, dispersions, 1, this::meanChange);
+    }
+
+    /**
+     * The dispersion that the rate of some trays is measured with: that of each stratum, by the share of their sum that
+     * lies in it. Strata with nothing left over are passed by; empty where all are.
+     */
+    public Optional<Double> dispersionOf(double[] indicator) {
+        double weighted = 0;
+        double weights = 0;
+        for (int s = 0; s < dispersions.size(); s++) {
+            if (dispersions.get(s) != null) {
+                double weight = structure.strata().share(s, indicator);
+                weighted += weight * dispersions.get(s);
+                weights += weight;
+            }
+        }
+        return weights > 0 ? Optional.of(weighted / weights) : Optional.empty();
+    }
+}

@@ -1,0 +1,179 @@
+package org.fairtray.analysis.models;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+import org.fairtray.findings.Logistic;
+import org.fairtray.findings.Numbers;
+import org.fairtray.statistics.Count;
+import org.fairtray.statistics.Estimates;
+import org.fairtray.statistics.Interval;
+import org.fairtray.statistics.ModelMatrix;
+import org.fairtray.statistics.Tail;
+import org.fairtray.statistics.logistic.BetaBinomialFit;
+import org.fairtray.statistics.logistic.Dispersion;
+import org.fairtray.statistics.logistic.LogisticFit;
+import org.fairtray.statistics.logistic.PenalisedFit;
+import org.fairtray.trial.Treatment;
+
+/** Every logistic fit of a count that can be had, written out. */
+public final class LogisticFindings {
+    private final CountFits fits;
+    private final double alpha;
+    private final double normal;
+
+    private LogisticFindings(CountFits fits, double alpha) {
+        this.fits = fits;
+        this.alpha = alpha;
+        this.normal = Tail.normalQuantile(1 - alpha / 2);
+    }
+
+    /** All fits, with what is said of the one that is used. */
+    public static Logistic of(CountFits fits, double alpha, FitChoice choice) {
+        return new LogisticFindings(fits, alpha).all(choice);
+    }
+
+    private Logistic all(FitChoice choice) {
+        Map<String, Logistic.Fit> all = new LinkedHashMap<>();
+        if (fits.isFinite()) {
+            var fit = LogisticFit.of(matrix(), counts());
+            all.put("binomial", binomial(fit));
+            if (fit.residualDf() > 0) {
+                all.put("quasi", quasi(fit));
+                betaBinomial(all);
+                choice.marginal().ifPresent(m -> all.put("marginal", m));
+                MixedFindings.of(fits, alpha).ifPresent(m -> all.put("mixed", m));
+            }
+        }
+        all.put("penalised", penalised());
+        return new Logistic(choice.used(), choice.why(), separationInWords(), all);
+    }
+
+    private ModelMatrix matrix() {
+        return fits.model().matrix();
+    }
+
+    private List<Count> counts() {
+        return fits.counts();
+    }
+
+    private Logistic.Binomial binomial(LogisticFit fit) {
+        var terms = fits.changes().stream().map(c -> term(c, "likelihood ratio", c.value())).toList();
+        return new Logistic.Binomial(
+                terms,
+                coefficients(matrix(), fit.estimates(), 1, normal),
+                fit.logLikelihood(),
+                fit.deviance(),
+                fit.residualDf(),
+                Dispersion.pearson(counts(), fit.rates()));
+    }
+
+    private Logistic.Quasi quasi(LogisticFit fit) {
+        int rest = fit.residualDf();
+        double dispersion = Dispersion.pearson(counts(), fit.rates()) / rest;
+        var terms = fits.changes().stream().map(c -> quasiTerm(c, dispersion, rest)).toList();
+        return new Logistic.Quasi(
+                dispersion,
+                terms,
+                coefficients(matrix(), fit.estimates(), dispersion, Tail.tQuantile(1 - alpha / 2, rest)));
+    }
+
+    /** With a dispersion of 0, where trays fit exactly, there is nothing to divide by. */
+    private static Logistic.Term quasiTerm(CountFits.TermChange change, double dispersion, int rest) {
+        Double f = Numbers.orNull(change.value() / change.df() / dispersion);
+        return new Logistic.Term(
+                change.term().name(),
+                change.term().factors(),
+                change.df(),
+                "f",
+                f,
+                f == null ? null : Double.valueOf(Tail.f(f, change.df(), rest)));
+    }
+
+    private void betaBinomial(Map<String, Logistic.Fit> all) {
+        var fit = BetaBinomialFit.of(matrix(), counts());
+        if (fit.settled() && fit.estimates().isPresent()) {
+            Interval interval = fit.correlationInterval(1 - alpha);
+            all.put(
+                    "beta_binomial",
+                    new Logistic.BetaBinomial(
+                            terms(m -> BetaBinomialFit.of(m, counts()).logLikelihood()),
+                            coefficients(matrix(), fit.estimates().get(), 1, normal),
+                            fit.correlation(),
+                            interval.low(),
+                            interval.high(),
+                            fit.logLikelihood()));
+        }
+    }
+
+    /** Twice what leaving a term out costs of a log-likelihood. */
+    private List<Logistic.Term> terms(ToDoubleFunction<ModelMatrix> logLikelihood) {
+        return fits.changes().stream()
+                .map(c -> term(
+                        c,
+                        "likelihood ratio",
+                        2 * (logLikelihood.applyAsDouble(c.large().matrix()) - logLikelihood.applyAsDouble(c.small().matrix()))))
+                .toList();
+    }
+
+    private Logistic.Penalised penalised() {
+        var fit = PenalisedFit.of(matrix(), counts());
+        var terms = fits.changes().stream()
+                .map(c -> term(c, "penalised likelihood ratio", c.penalisedRatio(counts())))
+                .toList();
+        var profile = new ArrayList<Logistic.Coefficient>();
+        for (int j = 0; j < matrix().width(); j++) {
+            var unit = new double[matrix().width()];
+            unit[j] = 1;
+            var interval = fit.interval(unit, 1 - alpha);
+            profile.add(new Logistic.Coefficient(
+                    matrix().names().get(j),
+                    fit.estimates().coefficient(j),
+                    fit.estimates().standardError(j),
+                    Numbers.orNull(interval.low()),
+                    Numbers.orNull(interval.high())));
+        }
+        return new Logistic.Penalised(terms, profile, fit.penalisedLogLikelihood());
+    }
+
+    static Logistic.Term term(CountFits.TermChange change, String statistic, double value) {
+        double positive = Math.max(0, value);
+        return new Logistic.Term(
+                change.term().name(),
+                change.term().factors(),
+                change.df(),
+                statistic,
+                positive,
+                Tail.chiSquared(positive, change.df()));
+    }
+
+    static List<Logistic.Coefficient> coefficients(
+            ModelMatrix matrix, Estimates estimates, double dispersion, double quantile) {
+        var names = matrix.names();
+        return IntStream.range(0, names.size())
+                .mapToObj(j -> {
+                    double b = estimates.coefficient(j);
+                    double error = estimates.standardError(j) * Math.sqrt(dispersion);
+                    return new Logistic.Coefficient(names.get(j), b, error, b - quantile * error, b + quantile * error);
+                })
+                .toList();
+    }
+
+    private String separationInWords() {
+        if (fits.isFinite()) {
+            return null;
+        }
+        var none = new LinkedHashMap<Map<String, String>, Count>();
+        fits.separated().forEach(i -> none.merge(
+                fits.structure().trays().get(i).treatment().levels(), counts().get(i), Count::plus));
+        var words = none.entrySet().stream()
+                .map(e -> new Treatment(e.getKey()).describe() + " ("
+                        + e.getValue().successes() + " of " + e.getValue().trials() + ")")
+                .toList();
+        return "All or none came out in: " + String.join("; ", words)
+                + ". The odds there are 0 or infinite, so only the penalised fit is shown, whose estimates are finite.";
+    }
+}

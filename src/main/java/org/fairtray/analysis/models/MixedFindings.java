@@ -1,0 +1,76 @@
+package org.fairtray.analysis.models;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.fairtray.design.Term;
+import org.fairtray.findings.Logistic;
+import org.fairtray.statistics.Grouping;
+import org.fairtray.statistics.Tail;
+import org.fairtray.statistics.logistic.MixedLogisticFit;
+
+/** The logistic model with normal random intercepts for every place level that can have them, and for the tray. */
+final class MixedFindings {
+    private final CountFits fits;
+    private final List<Grouping> groupings;
+
+    private MixedFindings(CountFits fits) {
+        this.fits = fits;
+        var strata = fits.structure().strata();
+        this.groupings =
+                IntStream.range(0, strata.size()).mapToObj(strata::grouping).toList();
+    }
+
+    /** The fit written out; empty where it doesn't come to rest. */
+    static Optional<Logistic.Mixed> of(CountFits fits, double alpha) {
+        return new MixedFindings(fits).all(alpha);
+    }
+
+    private Optional<Logistic.Mixed> all(double alpha) {
+        var terms = fits.structure().terms();
+        var model = Model.withoutBlocks(fits.cells(), terms);
+        var fit = fit(model);
+        if (!fit.settled()) {
+            return Optional.empty();
+        }
+        var names = fits.structure().strataNames();
+        var deviations = new LinkedHashMap<String, Double>();
+        var atZero = new ArrayList<String>();
+        for (int s = 0; s < names.size(); s++) {
+            deviations.put(names.get(s), fit.standardDeviations()[s]);
+            if (fit.atZero(s)) {
+                atZero.add(names.get(s));
+            }
+        }
+        return Optional.of(new Logistic.Mixed(
+                terms.stream().flatMap(t -> test(t).stream()).toList(),
+                LogisticFindings.coefficients(
+                        model.matrix(), fit.estimates(), 1, Tail.normalQuantile(1 - alpha / 2)),
+                deviations,
+                atZero,
+                fit.logLikelihood()));
+    }
+
+    private MixedLogisticFit fit(Model model) {
+        return MixedLogisticFit.of(model.matrix(), fits.counts(), groupings);
+    }
+
+    private Optional<Logistic.Term> test(Term term) {
+        var without = fits.structure().terms().stream()
+                .filter(t -> !t.contains(term))
+                .toList();
+        var with = new ArrayList<>(without);
+        with.add(term);
+        var small = Model.withoutBlocks(fits.cells(), without);
+        var large = Model.withoutBlocks(fits.cells(), with);
+        int df = large.matrix().width() - small.matrix().width();
+        if (df == 0) {
+            return Optional.empty();
+        }
+        double ratio = Math.max(0, 2 * (fit(large).logLikelihood() - fit(small).logLikelihood()));
+        return Optional.of(new Logistic.Term(
+                term.name(), term.factors(), df, "likelihood ratio", ratio, Tail.chiSquared(ratio, df)));
+    }
+}
