@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.fairtray.statistics.Count;
+import org.fairtray.statistics.Grouping;
 import org.junit.jupiter.params.converter.SimpleArgumentConverter;
 import org.junit.jupiter.params.converter.TypedArgumentConverter;
 
@@ -54,6 +55,16 @@ public final class Cells {
         @Override
         protected Object convert(Object cell, Class<?> list) {
             return words((String) cell);
+        }
+    }
+
+    /** Groupings by their labels, with bars between. */
+    public static final class Groupings extends SimpleArgumentConverter {
+        @Override
+        protected Object convert(Object cell, Class<?> list) {
+            return Arrays.stream(((String) cell).split("\\|", -1))
+                    .map(labels -> Grouping.by(words(labels)))
+                    .toList();
         }
     }
 

@@ -1,0 +1,58 @@
+package org.fairtray.statistics.logistic;
+
+import java.util.List;
+import org.apache.commons.math3.special.Gamma;
+import org.fairtray.statistics.Count;
+
+/** n counts, and what follows from their log-odds as these change. A workspace for one thread. */
+final class BinomialRows {
+    private final double[] successes;
+    private final double[] trials;
+    private final double binomialCoefficients;
+
+    /** y - m p of each row. */
+    final double[] residual;
+
+    /** m p (1 - p) of each row. */
+    final double[] weight;
+
+    /** 1 - 2p of each row: the weight times this is how the weight changes with the log-odds. */
+    final double[] skew;
+
+    BinomialRows(List<Count> counts) {
+        int n = counts.size();
+        this.successes = counts.stream().mapToDouble(Count::successes).toArray();
+        this.trials = counts.stream().mapToDouble(Count::trials).toArray();
+        this.residual = new double[n];
+        this.weight = new double[n];
+        this.skew = new double[n];
+        double sum = 0;
+        for (int i = 0; i < n; i++) {
+            sum += Gamma.logGamma(trials[i] + 1)
+                    - Gamma.logGamma(successes[i] + 1)
+                    - Gamma.logGamma(trials[i] - successes[i] + 1);
+        }
+        this.binomialCoefficients = sum;
+    }
+
+    int size() {
+        return trials.length;
+    }
+
+    /** The sum of log C(m, y). */
+    double binomialCoefficients() {
+        return binomialCoefficients;
+    }
+
+    /** Sets the log-odds of row i; y log p + (m - y) log(1 - p). */
+    double set(int i, double logOdds) {
+        double small = Math.exp(-Math.abs(logOdds));
+        double whole = 1 + small;
+        double far = small / whole;
+        double rate = logOdds >= 0 ? 1 / whole : far;
+        residual[i] = successes[i] - trials[i] * rate;
+        weight[i] = trials[i] * far / whole;
+        skew[i] = 1 - 2 * rate;
+        return successes[i] * logOdds - trials[i] * (Math.max(logOdds, 0) + Math.log(whole));
+    }
+}

@@ -1,0 +1,187 @@
+package org.fairtray.statistics.logistic;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import org.fairtray.statistics.Cholesky;
+
+/**
+ * The greatest value of a mixed logistic likelihood. It may have more than one top, so climbs go from several standard
+ * deviations where the model is small, else from the likeliest of them. A standard deviation that ends next to 0 is set to
+ * 0 and the rest climbed anew, unless that loses likelihood.
+ */
+final class MixedMaximum {
+    /** Below this a standard deviation counts as 0: on the log-odds scale it shifts a rate by at most 0.03 points. */
+    private static final double NEXT_TO_ZERO = 1e-3;
+
+    /** What setting a standard deviation to 0 may lose in log-likelihood. */
+    private static final double NO_LOSS = 1e-6;
+
+    /** Rows times parameters up to which more than one climb is cheap. */
+    private static final int SMALL = 2_000;
+
+    /** How far a standard deviation is moved to see how slopes change. */
+    private static final double NUDGE = 0.02;
+
+    private final LaplaceLikelihood likelihood;
+    private final int first;
+
+    private MixedMaximum(LaplaceLikelihood likelihood) {
+        this.likelihood = likelihood;
+        this.first = likelihood.firstDeviation();
+    }
+
+    /**
+     * Climbs.
+     *
+     * @param likelihood of some coefficients and one standard deviation or more
+     * @param coefficients where to start, as a plain logistic fit gives them
+     * @param rows how many rows the model has
+     * @return standard deviations are 0 or more
+     */
+    static QuasiNewton.Top of(LaplaceLikelihood likelihood, double[] coefficients, int rows) {
+        var search = new MixedMaximum(likelihood);
+        var starts = search.starts(coefficients);
+        boolean small = rows * likelihood.size() <= SMALL;
+        var best = search.climb(starts.get(0), search.none());
+        for (double[] start : starts.subList(1, small ? 2 : 1)) {
+            var other = search.climb(start, search.none());
+            best = other.value() > best.value() + NO_LOSS || !best.settled() ? other : best;
+        }
+        return search.upright(search.withoutThoseNextToZero(best));
+    }
+
+    private boolean[] none() {
+        return new boolean[likelihood.size()];
+    }
+
+    /** Starts with all standard deviations alike, and with one of them larger than the others; the likeliest first. */
+    private List<double[]> starts(double[] coefficients) {
+        var starts = new ArrayList<double[]>();
+        int groupings = likelihood.size() - first;
+        for (double all : new double[] {0.3, 1}) {
+            starts.add(start(coefficients, all));
+        }
+        for (int g = 0; g < groupings && groupings > 1; g++) {
+            double[] one = start(coefficients, 0.15);
+            one[first + g] = 0.7;
+            starts.add(one);
+        }
+        var gradient = new double[likelihood.size()];
+        var values =
+                starts.stream().mapToDouble(s -> likelihood.value(s, gradient)).toArray();
+        var order = new ArrayList<Integer>();
+        for (int s = 0; s < values.length; s++) {
+            order.add(s);
+        }
+        order.sort(Comparator.comparing(s -> -values[s]));
+        return order.stream().map(starts::get).toList();
+    }
+
+    private double[] start(double[] coefficients, double all) {
+        double[] start = Arrays.copyOf(coefficients, likelihood.size());
+        Arrays.fill(start, first, start.length, all);
+        return start;
+    }
+
+    private QuasiNewton.Top climb(double[] start, boolean[] held) {
+        return QuasiNewton.climb(likelihood, start, inverse(start, held));
+    }
+
+    private QuasiNewton.Top withoutThoseNextToZero(QuasiNewton.Top top) {
+        var best = top;
+        var held = none();
+        for (int k = smallest(best.at(), held); k >= 0; k = smallest(best.at(), held)) {
+            held[k] = true;
+            double[] start = best.at().clone();
+            start[k] = 0;
+            var without = climb(start, held);
+            if (without.value() >= best.value() - NO_LOSS) {
+                best = new QuasiNewton.Top(
+                        without.at(), without.value(), without.settled(), best.steps() + without.steps());
+            }
+        }
+        return best;
+    }
+
+    /** The free standard deviation that is smallest, where it is next to 0; else -1. */
+    private int smallest(double[] at, boolean[] held) {
+        int smallest = -1;
+        for (int k = first; k < at.length; k++) {
+            if (!held[k]
+                    && Math.abs(at[k]) < NEXT_TO_ZERO
+                    && (smallest < 0 || Math.abs(at[k]) < Math.abs(at[smallest]))) {
+                smallest = k;
+            }
+        }
+        return smallest;
+    }
+
+    private QuasiNewton.Top upright(QuasiNewton.Top top) {
+        double[] at = top.at().clone();
+        for (int k = first; k < at.length; k++) {
+            at[k] = Math.abs(at[k]);
+        }
+        return new QuasiNewton.Top(at, top.value(), top.settled(), top.steps());
+    }
+
+    /**
+     * A guess at the inverse of the negative second derivatives: for the coefficients as if weights stayed, for the
+     * standard deviations by how slopes change. Where the whole isn't positive definite the standard deviations go by
+     * themselves.
+     */
+    private double[][] inverse(double[] at, boolean[] held) {
+        int size = at.length;
+        var slopes = new double[size];
+        likelihood.value(at, slopes);
+        double[][] coefficients = likelihood.informationAboutCoefficients();
+        var second = new double[size][size];
+        for (int a = 0; a < first; a++) {
+            System.arraycopy(coefficients[a], 0, second[a], 0, first);
+        }
+        for (int k = first; k < size; k++) {
+            if (held[k]) {
+                second[k][k] = 1;
+            } else {
+                nudged(at, slopes, held, k, second[k]);
+            }
+        }
+        double[][] inverse = Cholesky.of(second).orElseGet(() -> apart(second)).inverse();
+        for (int k = first; k < size; k++) {
+            for (int a = 0; a < size && held[k]; a++) {
+                inverse[k][a] = 0;
+                inverse[a][k] = 0;
+            }
+        }
+        return inverse;
+    }
+
+    /** How slopes fall as standard deviation k grows, but for those that are held. */
+    private void nudged(double[] at, double[] slopes, boolean[] held, int k, double[] falls) {
+        double[] to = at.clone();
+        to[k] += NUDGE;
+        var there = new double[at.length];
+        likelihood.value(to, there);
+        for (int a = 0; a < at.length; a++) {
+            falls[a] = held[a] ? 0 : (slopes[a] - there[a]) / NUDGE;
+        }
+    }
+
+    /** The diagonal of the standard deviations alone; of the coefficients too where they can't be told apart. */
+    private Cholesky apart(double[][] second) {
+        for (int k = first; k < second.length; k++) {
+            double own = Math.max(1, Math.abs(second[k][k]));
+            Arrays.fill(second[k], 0);
+            second[k][k] = own;
+        }
+        return Cholesky.of(second).orElseGet(() -> {
+            for (int k = 0; k < first; k++) {
+                double own = Math.max(1e-8, second[k][k]);
+                Arrays.fill(second[k], 0);
+                second[k][k] = own;
+            }
+            return Cholesky.of(second).orElseThrow();
+        });
+    }
+}
