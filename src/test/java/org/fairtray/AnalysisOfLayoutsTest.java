@@ -38,7 +38,7 @@ class AnalysisOfLayoutsTest {
         var trials = Trials.of(place("spot 6"), List.of(SOAK, MAT), THROUGH).drawn(3);
         assertEquals(Map.of("soak", "cannot tell", "mat", "cannot tell"), verdicts(Sound.findings(plausible(trials))));
         var additive = Sound.findings(plausible(trials.interactions(1)));
-        assertEquals(2, test(additive, "soak").denominatorDf());
+        assertEquals((double) (2), test(additive, "soak").denominatorDf());
         assertNotNull(test(additive, "soak").p());
     }
 
@@ -99,7 +99,7 @@ class AnalysisOfLayoutsTest {
         assertEquals(
                 List.of(3, 6, 7).get(order - 1),
                 findings.outcomes().get(0).tests().size());
-        assertEquals(List.of(19, 14, 12).get(order - 1), test(findings, "soak").denominatorDf());
+        assertEquals((double) (List.of(19, 14, 12).get(order - 1)), test(findings, "soak").denominatorDf());
         assertEquals("changed", verdicts(findings).get("soak"));
     }
 
@@ -111,9 +111,9 @@ class AnalysisOfLayoutsTest {
         for (var outcome : findings.outcomes()) {
             var cover = outcome.tests().get(1);
             assertEquals("stack", cover.stratum());
-            assertEquals(8 - 2 - 1, cover.denominatorDf());
+            assertEquals((double) (8 - 2 - 1), cover.denominatorDf());
             assertEquals("tray", outcome.tests().get(0).stratum());
-            assertEquals(32 - 8 - 2, outcome.tests().get(0).denominatorDf());
+            assertEquals((double) (32 - 8 - 2), outcome.tests().get(0).denominatorDf());
         }
         assertEquals("split-plot", findings.outcomes().get(0).design().name());
         assertTrue(coefficients(findings).contains("shelf=2"));
@@ -139,7 +139,7 @@ class AnalysisOfLayoutsTest {
                         "mat=felt"),
                 coefficients(findings));
         assertEquals("Latin square", findings.outcomes().get(0).design().name());
-        assertEquals(6, test(findings, "mat").denominatorDf());
+        assertEquals((double) (6), test(findings, "mat").denominatorDf());
     }
 
     @Test
@@ -215,6 +215,6 @@ class AnalysisOfLayoutsTest {
         var findings = Sound.findings(
                 plausible(drawn.sharing(new Batch("jar", "soak", 3)).with(new Layout(trays))));
         assertEquals("jar", test(findings, "soak").stratum());
-        assertEquals(4, test(findings, "soak").denominatorDf());
+        assertEquals((double) (4), test(findings, "soak").denominatorDf());
     }
 }

@@ -110,7 +110,7 @@ class AnalysisOfReadingsTest {
         assertEquals(
                 "no reading of through on day 3",
                 outcome.leftOutReasons().get(0).reason());
-        assertEquals(5, test(findings, "soak").denominatorDf());
+        assertEquals((double) (5), test(findings, "soak").denominatorDf());
     }
 
     @Test

@@ -1,7 +1,5 @@
 package org.fairtray;
 
-import org.fairtray.findings.Logistic;
-
 import static org.fairtray.Trials.THROUGH;
 import static org.fairtray.Trials.factor;
 import static org.fairtray.Trials.place;
@@ -10,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.fairtray.findings.Findings;
+import org.fairtray.findings.Logistic;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Place;
 import org.fairtray.trial.Tray;

@@ -1,7 +1,5 @@
 package org.fairtray.analysis;
 
-import org.fairtray.findings.Effect;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -10,7 +8,7 @@ import org.fairtray.analysis.models.Comparison;
 import org.fairtray.analysis.models.Predictor;
 import org.fairtray.analysis.models.Yardstick;
 import org.fairtray.design.Structure;
-import org.fairtray.findings.Findings;
+import org.fairtray.findings.Effect;
 import org.fairtray.findings.Numbers;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Treatment;
@@ -149,9 +147,8 @@ final class Effects {
     }
 
     private Effect effect(Pair pair, Measured m, Double adjusted, Family family, String what) {
-        String adjustment = family.size() < 2
-                ? "none needed"
-                : "simultaneous t, " + family.size() + " comparisons " + what;
+        String adjustment =
+                family.size() < 2 ? "none needed" : "simultaneous t, " + family.size() + " comparisons " + what;
         String from = m.sure()
                 ? "t of the difference, " + Numbers.degrees(m.degreesOfFreedom()) + " degrees of freedom"
                 : null;
@@ -160,8 +157,7 @@ final class Effects {
                 : meanEffect(pair, m, adjusted, family, adjustment, from);
     }
 
-    private Effect meanEffect(
-            Pair pair, Measured m, Double adjusted, Family family, String adjustment, String from) {
+    private Effect meanEffect(Pair pair, Measured m, Double adjusted, Family family, String adjustment, String from) {
         double own = m.sure() ? m.quantile(alpha) : 0;
         double together = m.sure() ? family.quantile(alpha) : 0;
         return new Effect.OnMean(
@@ -183,8 +179,7 @@ final class Effects {
                 m.verdictHigh(alpha));
     }
 
-    private Effect rateEffect(
-            Pair pair, Measured m, Double adjusted, Family family, String adjustment, String from) {
+    private Effect rateEffect(Pair pair, Measured m, Double adjusted, Family family, String adjustment, String from) {
         double own = m.sure() ? m.quantile(alpha) : 0;
         double together = m.sure() ? family.quantile(alpha) : 0;
         boolean odds = predictor.onOdds();

@@ -34,10 +34,8 @@ final class Family {
                 correlation[i][j] = i == j ? 1 : yardstick.correlation(slope(members.get(i)), slope(members.get(j)));
             }
         }
-        double df = members.stream()
-                .mapToDouble(Measured::degreesOfFreedom)
-                .min()
-                .orElseThrow();
+        double df =
+                members.stream().mapToDouble(Measured::degreesOfFreedom).min().orElseThrow();
         return new Family(members, SimultaneousT.of(correlation, df));
     }
 

@@ -1,12 +1,11 @@
 package org.fairtray.analysis;
 
-import org.fairtray.findings.Logistic;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.fairtray.design.Structure;
 import org.fairtray.findings.Findings;
+import org.fairtray.findings.Logistic;
 import org.fairtray.findings.Words;
 import org.fairtray.trial.Trial;
 

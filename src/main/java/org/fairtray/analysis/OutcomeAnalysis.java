@@ -69,6 +69,13 @@ final class OutcomeAnalysis {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
+                List.of(),
+                null,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
                 List.of());
     }
 
@@ -79,7 +86,8 @@ final class OutcomeAnalysis {
         return findings(
                 Inference.of(structure, outcome, choice.yardstick(), choice.predictor()),
                 LogisticFindings.of(fits, alpha, choice),
-                Summaries.ofCounts(trial, data, trays -> fits.dispersionOf(trays).orElse(1.0)),
+                Summaries.ofCounts(
+                        trial, data, trays -> fits.dispersionOf(trays).orElse(1.0)),
                 TrayValues.ofRates(trial, data, fits),
                 progress);
     }
@@ -118,7 +126,13 @@ final class OutcomeAnalysis {
                 inference.differences(),
                 inference.effects().pairs(),
                 inference.interactions(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                null,
                 inference.verdicts(),
+                List.of(),
                 trayValues,
                 progress,
                 Methods.of(trial, structure, variance, logistic));

@@ -1,7 +1,5 @@
 package org.fairtray.analysis;
 
-import org.fairtray.findings.Effect;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -13,6 +11,7 @@ import org.fairtray.analysis.models.Tests;
 import org.fairtray.design.Fault;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
+import org.fairtray.findings.Effect;
 import org.fairtray.findings.Findings;
 import org.fairtray.findings.Words;
 import org.fairtray.statistics.Interval;
@@ -199,7 +198,12 @@ final class Verdicts {
                     .flatMap(l -> effects.measured(one, l, control, held).stream()
                             .map(m -> level(one, l) + " made "
                                     + words.change(m.comparison().difference())
-                                    + (m.sure() ? " (" + words.range(m.low(m.quantile(alpha())), m.high(m.quantile(alpha()))) + ")" : "")))
+                                    + (m.sure()
+                                            ? " ("
+                                                    + words.range(
+                                                            m.low(m.quantile(alpha())), m.high(m.quantile(alpha())))
+                                                    + ")"
+                                            : "")))
                     .collect(Collectors.joining(", "));
             if (!differences.isEmpty()) {
                 parts.add("with " + level(other, within) + ", " + differences);

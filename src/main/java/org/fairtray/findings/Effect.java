@@ -22,53 +22,52 @@ public sealed interface Effect {
 
     Double verdictHigh();
 
-/**
- * On a rate: difference is in proportions (0.2 is 20 percentage points).
- *
- * @param low of the interval of this difference alone, as is high
- * @param lowAdjusted of the interval that holds together with those of the factor's other levels, as is highAdjusted
- * @param verdictLow of the interval that a verdict counts on, never narrower than seeds alone give, as is verdictHigh
- */
-record OnRate(
-        String factor,
-        String level,
-        String against,
-        Double rate,
-        Double againstRate,
-        Double difference,
-        Double low,
-        Double high,
-        Double oddsRatio,
-        Double oddsLow,
-        Double oddsHigh,
-        Double p,
-        Double pAdjusted,
-        Double lowAdjusted,
-        Double highAdjusted,
-        String adjustment,
-        String pFrom,
-        Double verdictLow,
-        Double verdictHigh)
-        implements Effect {}
+    /**
+     * On a rate: difference is in proportions (0.2 is 20 percentage points).
+     *
+     * @param low of the interval of this difference alone, as is high
+     * @param lowAdjusted of the interval that holds together with those of the factor's other levels, as is highAdjusted
+     * @param verdictLow of the interval that a verdict counts on, never narrower than seeds alone give, as is verdictHigh
+     */
+    record OnRate(
+            String factor,
+            String level,
+            String against,
+            Double rate,
+            Double againstRate,
+            Double difference,
+            Double low,
+            Double high,
+            Double oddsRatio,
+            Double oddsLow,
+            Double oddsHigh,
+            Double p,
+            Double pAdjusted,
+            Double lowAdjusted,
+            Double highAdjusted,
+            String adjustment,
+            String pFrom,
+            Double verdictLow,
+            Double verdictHigh)
+            implements Effect {}
 
-/** On a measure, in its unit; the ends of intervals are as those of a rate. */
-record OnMean(
-        String factor,
-        String level,
-        String against,
-        Double mean,
-        Double againstMean,
-        Double difference,
-        Double low,
-        Double high,
-        Double p,
-        Double pAdjusted,
-        Double lowAdjusted,
-        Double highAdjusted,
-        String adjustment,
-        String pFrom,
-        Double verdictLow,
-        Double verdictHigh)
-        implements Effect {}
-
+    /** On a measure, in its unit; the ends of intervals are as those of a rate. */
+    record OnMean(
+            String factor,
+            String level,
+            String against,
+            Double mean,
+            Double againstMean,
+            Double difference,
+            Double low,
+            Double high,
+            Double p,
+            Double pAdjusted,
+            Double lowAdjusted,
+            Double highAdjusted,
+            String adjustment,
+            String pFrom,
+            Double verdictLow,
+            Double verdictHigh)
+            implements Effect {}
 }

@@ -59,6 +59,12 @@ public record Findings(
      * @param logistic null for a measure
      * @param effects every level against the control
      * @param pairs every pair of levels, for factors of three levels or more
+     * @param trends of numeric factors
+     * @param best levels of numeric factors whose curve bends
+     * @param asGoodAs levels held against the difference that would matter; empty without one
+     * @param costs by treatment; empty where the plan gives none
+     * @param speed null for a measure, and for a count read on one day only
+     * @param soundness whether the data can be relied on
      * @param trayValues every tray used, in the layout's order
      * @param progress counts by treatment and day; empty for a measure
      * @param methods what was done, sentence by sentence, written from what was done
@@ -79,7 +85,13 @@ public record Findings(
             List<? extends Effect> effects,
             List<? extends Effect> pairs,
             List<InteractionNote> interactions,
+            List<Trend> trends,
+            List<Trend.Best> best,
+            List<AsGoodAs> asGoodAs,
+            List<Cost> costs,
+            Speed speed,
             List<Verdict> verdicts,
+            List<DataCheck> soundness,
             List<TrayValue> trayValues,
             List<Progress> progress,
             List<String> methods) {}

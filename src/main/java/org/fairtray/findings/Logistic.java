@@ -13,27 +13,25 @@ import java.util.Map;
  */
 public record Logistic(String used, String why, String separation, Map<String, Fit> fits) {
 
+    /** A fitted logistic model. */
+    public sealed interface Fit {
+        List<Term> terms();
 
-/** A fitted logistic model. */
-public sealed interface Fit {
-    List<Term> terms();
+        List<Coefficient> coefficients();
+    }
 
-    List<Coefficient> coefficients();
-}
+    /** Independent seeds. */
+    public record Binomial(
+            List<Term> terms,
+            List<Coefficient> coefficients,
+            Double logLikelihood,
+            Double deviance,
+            int residualDf,
+            Double pearson)
+            implements Fit {}
 
-/** Independent seeds. */
-public record Binomial(
-        List<Term> terms,
-        List<Coefficient> coefficients,
-        Double logLikelihood,
-        Double deviance,
-        int residualDf,
-        Double pearson)
-        implements Fit {}
-
-/** Seeds of a tray alike: variances times the dispersion, F tests. */
-public record Quasi(Double dispersion, List<Term> terms, List<Coefficient> coefficients)
-        implements Fit {}
+    /** Seeds of a tray alike: variances times the dispersion, F tests. */
+    public record Quasi(Double dispersion, List<Term> terms, List<Coefficient> coefficients) implements Fit {}
 
     /**
      * Trays that differ in their rate as beta variables do.
@@ -78,10 +76,9 @@ public record Quasi(Double dispersion, List<Term> terms, List<Coefficient> coeff
     public record Penalised(List<Term> terms, List<Coefficient> coefficients, Double penalisedLogLikelihood)
             implements Fit {}
 
-/** A term of a logistic fit, tested against the model of all terms that don't contain it. */
-public record Term(String term, List<String> factors, int df, String statistic, Double value, Double p) {}
+    /** A term of a logistic fit, tested against the model of all terms that don't contain it. */
+    public record Term(String term, List<String> factors, int df, String statistic, Double value, Double p) {}
 
-/** A coefficient on the log-odds scale with its interval. */
-public record Coefficient(String name, Double estimate, Double standardError, Double low, Double high) {}
-
+    /** A coefficient on the log-odds scale with its interval. */
+    public record Coefficient(String name, Double estimate, Double standardError, Double low, Double high) {}
 }

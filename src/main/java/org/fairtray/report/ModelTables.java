@@ -1,7 +1,5 @@
 package org.fairtray.report;
 
-import org.fairtray.findings.Logistic;
-
 import static org.fairtray.report.OutcomeTables.number;
 import static org.fairtray.report.OutcomeTables.text;
 
@@ -11,6 +9,7 @@ import org.fairtray.findings.Findings.Anova;
 import org.fairtray.findings.Findings.AnovaTerm;
 import org.fairtray.findings.Findings.OutcomeFindings;
 import org.fairtray.findings.Findings.Stratum;
+import org.fairtray.findings.Logistic;
 import org.fairtray.report.pages.Table;
 import org.fairtray.report.pages.Table.Column;
 
@@ -49,7 +48,7 @@ final class ModelTables {
                         t.term(),
                         t.stratum() == null ? Digits.NOT_AVAILABLE : t.stratum(),
                         Digits.whole(t.df()),
-                        t.denominatorDf() == null ? Digits.NOT_AVAILABLE : Digits.whole(t.denominatorDf()),
+                        Digits.df(t.denominatorDf()),
                         Digits.statistic(t.statistic(), t.value()),
                         Digits.p(t.p()),
                         Digits.measure(t.dispersion())))

@@ -1,13 +1,12 @@
 package org.fairtray.report;
 
-import org.fairtray.findings.Effect;
-
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.fairtray.findings.Effect;
 import org.fairtray.findings.Findings.OutcomeFindings;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Trial;

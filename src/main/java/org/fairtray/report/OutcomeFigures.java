@@ -1,7 +1,5 @@
 package org.fairtray.report;
 
-import org.fairtray.findings.Effect;
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
+import org.fairtray.findings.Effect;
 import org.fairtray.findings.Findings.CountSummary;
 import org.fairtray.findings.Findings.MeasureSummary;
 import org.fairtray.findings.Findings.OutcomeFindings;

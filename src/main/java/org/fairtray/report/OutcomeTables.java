@@ -1,9 +1,8 @@
 package org.fairtray.report;
 
-import org.fairtray.findings.Effect;
-
 import java.util.ArrayList;
 import java.util.List;
+import org.fairtray.findings.Effect;
 import org.fairtray.findings.Findings.CountSummary;
 import org.fairtray.findings.Findings.MeasureSummary;
 import org.fairtray.findings.Findings.OutcomeFindings;

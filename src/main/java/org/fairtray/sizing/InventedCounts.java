@@ -24,8 +24,7 @@ import org.fairtray.trial.Treatment;
  * @param trayCorrelation intraclass correlation of two seeds of one tray, in [0, 1)
  * @param placeSd standard deviation of the units of a place level, log-odds, by level
  */
-public record InventedCounts(
-        ToDoubleFunction<Treatment> rates, double trayCorrelation, Map<String, Double> placeSd) {
+public record InventedCounts(ToDoubleFunction<Treatment> rates, double trayCorrelation, Map<String, Double> placeSd) {
 
     /** Levels are kept in alphabetical order, so that one seed draws the same counts on every run. */
     public InventedCounts {

@@ -1,7 +1,5 @@
 package org.fairtray.report;
 
-import org.fairtray.findings.Logistic;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -10,6 +8,7 @@ import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.util.List;
 import org.fairtray.findings.Findings;
+import org.fairtray.findings.Logistic;
 import org.junit.jupiter.api.Test;
 
 class ResultsJsonTest {
@@ -141,8 +140,15 @@ class ResultsJsonTest {
                 logistic,
                 o.tests(),
                 o.effects(),
+                o.pairs(),
                 o.interactions(),
+                o.trends(),
+                o.best(),
+                o.asGoodAs(),
+                o.costs(),
+                o.speed(),
                 o.verdicts(),
+                o.soundness(),
                 o.trayValues(),
                 o.progress(),
                 o.methods());

@@ -1,14 +1,11 @@
 package org.fairtray.report;
 
-import org.fairtray.findings.Effect;
-
-import org.fairtray.findings.Logistic;
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import org.fairtray.findings.Effect;
 import org.fairtray.findings.Findings;
 import org.fairtray.findings.Findings.Anova;
 import org.fairtray.findings.Findings.AnovaTerm;
@@ -17,6 +14,7 @@ import org.fairtray.findings.Findings.OutcomeFindings;
 import org.fairtray.findings.Findings.Point;
 import org.fairtray.findings.Findings.Progress;
 import org.fairtray.findings.Findings.TrayValue;
+import org.fairtray.findings.Logistic;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
@@ -50,8 +48,15 @@ final class SampleOutcomes {
                 logistic(),
                 tests(),
                 effects(trial),
+                List.of(),
                 interactions,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                null,
                 verdicts,
+                List.of(),
                 values,
                 progress(trial),
                 List.of(
@@ -84,7 +89,22 @@ final class SampleOutcomes {
                 .map(t -> new Findings.MeasureSummary(t.levels(), 2, 41.3, 2.12, 38.4, 44.2))
                 .toList();
         var effect = new Effect.OnMean(
-                "soak", "8", "0", 42.1, 40.3, 1.8, -0.4, 4.0, 0.101, 0.101, "none", "mixed model");
+                "soak",
+                "8",
+                "0",
+                42.1,
+                40.3,
+                1.8,
+                -0.4,
+                4.0,
+                0.101,
+                0.101,
+                -0.4,
+                4.0,
+                "none",
+                "mixed model",
+                -0.4,
+                4.0);
         var term = new AnovaTerm("soak", List.of("soak"), 1, 18.2, 18.2, 3.1, 10.6, 0.107, null);
         var variances = new LinkedHashMap<String, Double>();
         variances.put("stack", 0.8);
@@ -101,10 +121,17 @@ final class SampleOutcomes {
                 summary,
                 new Anova("raw", "mixed", false, List.of(), List.of(term), variances, List.of()),
                 null,
-                List.of(new Findings.TermTest("soak", List.of("soak"), "tray", "f", 3.1, 1, 11, 5.87, 0.107)),
+                List.of(new Findings.TermTest("soak", List.of("soak"), "tray", "f", 3.1, 1, 11.0, 5.87, 0.107, 0.107)),
                 List.of(effect),
                 List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                null,
                 List.of(new Findings.Verdict("soak", "cannot tell", "8 h: 1.8 more (−0.4 to 4.0), p = 0.10.")),
+                List.of(),
                 values,
                 List.of(),
                 List.of("Heights of a tray’s frames were averaged."));
@@ -126,11 +153,19 @@ final class SampleOutcomes {
                 List.of(new CountSummary(treatment, 1, 0, 100, 0.0, 0.0, 0.037, "wilson", 1.0)),
                 new Anova("angular", "strata", true, List.of(), null, null, List.of()),
                 new Logistic(null, "There is nothing to compare.", "soak no came out at 0 %.", Map.of()),
-                List.of(new Findings.TermTest("soak", List.of("soak"), "tray", "f", null, 1, null, null, null)),
+                List.of(new Findings.TermTest("soak", List.of("soak"), "tray", "f", null, 1, null, null, null, null)),
                 List.of(new Effect.OnRate(
-                        "soak", "yes", "no", null, null, null, null, null, null, null, null, null, null, null, null)),
+                        "soak", "yes", "no", null, null, null, null, null, null, null, null, null, null, null, null,
+                        null, null, null, null)),
                 List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                null,
                 List.of(new Findings.Verdict("soak", "cannot tell", "One tray can’t tell.")),
+                List.of(),
                 List.of(value(trial, tray, 0L, 0.0, null, null)),
                 List.of(new Progress("through", treatment, List.of(new Point(6, 1, 0, 100, 0.0)))),
                 List.of());
@@ -224,8 +259,12 @@ final class SampleOutcomes {
                         3.7,
                         0.0041,
                         0.0082,
-                        "Holm",
-                        "F test between trays"));
+                        difference - 0.13,
+                        difference + 0.125,
+                        "simultaneous t, 2 comparisons against the control",
+                        "t of the difference, 11 degrees of freedom",
+                        difference - 0.115,
+                        difference + 0.11));
                 difference = -0.6 * difference;
             }
         }
@@ -234,9 +273,9 @@ final class SampleOutcomes {
 
     private static List<Findings.TermTest> tests() {
         return List.of(
-                new Findings.TermTest("soak", List.of("soak"), "tray", "f", 12.61, 1, 11, 1.93, 0.0045),
-                new Findings.TermTest("cover", List.of("cover"), "stack", "f", 0.84, 1, 3, 3.7, 0.427),
-                new Findings.TermTest("mat", List.of("mat"), "tray", "f", null, 2, null, null, null));
+                new Findings.TermTest("soak", List.of("soak"), "tray", "f", 12.61, 1, 11.0, 1.93, 0.0045, 0.0045),
+                new Findings.TermTest("cover", List.of("cover"), "stack", "f", 0.84, 1, 3.0, 3.7, 0.427, 0.427),
+                new Findings.TermTest("mat", List.of("mat"), "tray", "f", null, 2, null, null, null, null));
     }
 
     private static Logistic logistic() {

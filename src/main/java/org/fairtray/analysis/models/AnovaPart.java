@@ -86,16 +86,20 @@ public final class AnovaPart {
 
     /** The residual mean squares of all strata; null where nothing is left. */
     public List<Double> residualMeanSquares() {
-        return IntStream.range(0, tables.size()).mapToObj(this::residualMeanSquare).collect(Collectors.toList());
+        return IntStream.range(0, tables.size())
+                .mapToObj(this::residualMeanSquare)
+                .collect(Collectors.toList());
     }
 
     /** The mean square of a term in the stratum that it is tested in. */
     Optional<StratumYardstick.MeanChange> meanChange(Term term) {
-        return structure.testedIn(term).flatMap(s -> tables.get(s).rows().stream()
-                .filter(r -> structure.terms().get(r.part().term()).equals(term))
-                .map(r -> new StratumYardstick.MeanChange(
-                        r.part().df(), r.sumOfSquares() / r.part().df()))
-                .findFirst());
+        return structure
+                .testedIn(term)
+                .flatMap(s -> tables.get(s).rows().stream()
+                        .filter(r -> structure.terms().get(r.part().term()).equals(term))
+                        .map(r -> new StratumYardstick.MeanChange(
+                                r.part().df(), r.sumOfSquares() / r.part().df()))
+                        .findFirst());
     }
 
     /** The model that puts the strata together, where the layout needs one. */

@@ -61,7 +61,9 @@ public final class LogisticFindings {
     }
 
     private Logistic.Binomial binomial(LogisticFit fit) {
-        var terms = fits.changes().stream().map(c -> term(c, "likelihood ratio", c.value())).toList();
+        var terms = fits.changes().stream()
+                .map(c -> term(c, "likelihood ratio", c.value()))
+                .toList();
         return new Logistic.Binomial(
                 terms,
                 coefficients(matrix(), fit.estimates(), 1, normal),
@@ -74,7 +76,8 @@ public final class LogisticFindings {
     private Logistic.Quasi quasi(LogisticFit fit) {
         int rest = fit.residualDf();
         double dispersion = Dispersion.pearson(counts(), fit.rates()) / rest;
-        var terms = fits.changes().stream().map(c -> quasiTerm(c, dispersion, rest)).toList();
+        var terms =
+                fits.changes().stream().map(c -> quasiTerm(c, dispersion, rest)).toList();
         return new Logistic.Quasi(
                 dispersion,
                 terms,
@@ -115,7 +118,9 @@ public final class LogisticFindings {
                 .map(c -> term(
                         c,
                         "likelihood ratio",
-                        2 * (logLikelihood.applyAsDouble(c.large().matrix()) - logLikelihood.applyAsDouble(c.small().matrix()))))
+                        2
+                                * (logLikelihood.applyAsDouble(c.large().matrix())
+                                        - logLikelihood.applyAsDouble(c.small().matrix()))))
                 .toList();
     }
 
@@ -167,8 +172,9 @@ public final class LogisticFindings {
             return null;
         }
         var none = new LinkedHashMap<Map<String, String>, Count>();
-        fits.separated().forEach(i -> none.merge(
-                fits.structure().trays().get(i).treatment().levels(), counts().get(i), Count::plus));
+        fits.separated()
+                .forEach(i ->
+                        none.merge(fits.structure().trays().get(i).treatment().levels(), counts().get(i), Count::plus));
         var words = none.entrySet().stream()
                 .map(e -> new Treatment(e.getKey()).describe() + " ("
                         + e.getValue().successes() + " of " + e.getValue().trials() + ")")

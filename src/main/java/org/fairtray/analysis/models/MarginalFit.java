@@ -7,7 +7,6 @@ import org.fairtray.findings.Logistic;
 import org.fairtray.statistics.Cholesky;
 import org.fairtray.statistics.Count;
 import org.fairtray.statistics.Estimates;
-import org.fairtray.statistics.Tail;
 import org.fairtray.statistics.logistic.LogisticFit;
 
 /**
@@ -95,9 +94,7 @@ record MarginalFit(CountFits fits, PlaceModel place, Estimates seedsAlone) {
     /** The fit as the one that is used. */
     FitChoice choice(double alpha) {
         var yardstick = new VarianceYardstick(
-                place,
-                Optional.of(seedsAlone),
-                t -> fits.meanChange(t).map(StratumYardstick.MeanChange::value));
+                place, Optional.of(seedsAlone), t -> fits.meanChange(t).map(StratumYardstick.MeanChange::value));
         return new FitChoice(
                 "marginal",
                 "The layout is not orthogonal, so what is known within units and between them is put together: a logistic"

@@ -36,12 +36,7 @@ public final class MeasureFits {
         return new MeasureFits(
                 new Predictor(model, fit.estimates(), false),
                 new StratumYardstick(
-                        structure,
-                        model.matrix(),
-                        fit.estimates(),
-                        anova.residualMeanSquares(),
-                        0,
-                        anova::meanChange),
+                        structure, model.matrix(), fit.estimates(), anova.residualMeanSquares(), 0, anova::meanChange),
                 Math.sqrt(fit.residualSumOfSquares() / fit.residualDf()));
     }
 

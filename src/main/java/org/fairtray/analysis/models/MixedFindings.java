@@ -46,8 +46,7 @@ final class MixedFindings {
         }
         return Optional.of(new Logistic.Mixed(
                 terms.stream().flatMap(t -> test(t).stream()).toList(),
-                LogisticFindings.coefficients(
-                        model.matrix(), fit.estimates(), 1, Tail.normalQuantile(1 - alpha / 2)),
+                LogisticFindings.coefficients(model.matrix(), fit.estimates(), 1, Tail.normalQuantile(1 - alpha / 2)),
                 deviations,
                 atZero,
                 fit.logLikelihood()));
@@ -58,9 +57,8 @@ final class MixedFindings {
     }
 
     private Optional<Logistic.Term> test(Term term) {
-        var without = fits.structure().terms().stream()
-                .filter(t -> !t.contains(term))
-                .toList();
+        var without =
+                fits.structure().terms().stream().filter(t -> !t.contains(term)).toList();
         var with = new ArrayList<>(without);
         with.add(term);
         var small = Model.withoutBlocks(fits.cells(), without);

@@ -90,9 +90,7 @@ public final class StratumYardstick implements Yardstick {
         double degrees = dispersion > 0 ? dispersion * dispersion / squares : fewest;
         double one = estimates.variance(gradient);
         double used = measurable(dispersion);
-        return !(used > 0 && one > 0)
-                ? Optional.empty()
-                : Optional.of(new Spread(one * used, degrees, one * least));
+        return !(used > 0 && one > 0) ? Optional.empty() : Optional.of(new Spread(one * used, degrees, one * least));
     }
 
     /** Where units treated alike came out exactly the same, what seeds alone would give; 0 for a measure. */
@@ -150,7 +148,6 @@ public final class StratumYardstick implements Yardstick {
         var part = structure.parts(term).stream().findFirst();
         String stratum = part.map(p -> structure.strataNames().get(p.stratum())).orElse(null);
         int df = part.map(p -> p.df()).orElse(0);
-        return new Findings.TermTest(
-                term.name(), term.factors(), stratum, "f", null, df, null, null, null, null);
+        return new Findings.TermTest(term.name(), term.factors(), stratum, "f", null, df, null, null, null, null);
     }
 }

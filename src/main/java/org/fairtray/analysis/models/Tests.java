@@ -17,7 +17,8 @@ public final class Tests {
 
     /** Every term of a structure by one yardstick. */
     public static Tests by(Yardstick yardstick, Structure structure) {
-        return new Tests(structure, structure.terms().stream().map(yardstick::test).toList());
+        return new Tests(
+                structure, structure.terms().stream().map(yardstick::test).toList());
     }
 
     public List<Findings.TermTest> findings() {
