@@ -38,7 +38,7 @@ class AnalysisOfLayoutsTest {
         var trials = Trials.of(place("spot 6"), List.of(SOAK, MAT), THROUGH).drawn(3);
         assertEquals(Map.of("soak", "cannot tell", "mat", "cannot tell"), verdicts(Sound.findings(plausible(trials))));
         var additive = Sound.findings(plausible(trials.interactions(1)));
-        assertEquals((double) (2), test(additive, "soak").denominatorDf());
+        assertEquals(2.0, test(additive, "soak").denominatorDf());
         assertNotNull(test(additive, "soak").p());
     }
 
@@ -139,7 +139,7 @@ class AnalysisOfLayoutsTest {
                         "mat=felt"),
                 coefficients(findings));
         assertEquals("Latin square", findings.outcomes().get(0).design().name());
-        assertEquals((double) (6), test(findings, "mat").denominatorDf());
+        assertEquals(6.0, test(findings, "mat").denominatorDf());
     }
 
     @Test
@@ -215,6 +215,6 @@ class AnalysisOfLayoutsTest {
         var findings = Sound.findings(
                 plausible(drawn.sharing(new Batch("jar", "soak", 3)).with(new Layout(trays))));
         assertEquals("jar", test(findings, "soak").stratum());
-        assertEquals((double) (4), test(findings, "soak").denominatorDf());
+        assertEquals(4.0, test(findings, "soak").denominatorDf());
     }
 }

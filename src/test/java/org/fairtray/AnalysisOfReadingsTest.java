@@ -110,7 +110,7 @@ class AnalysisOfReadingsTest {
         assertEquals(
                 "no reading of through on day 3",
                 outcome.leftOutReasons().get(0).reason());
-        assertEquals((double) (5), test(findings, "soak").denominatorDf());
+        assertEquals(5.0, test(findings, "soak").denominatorDf());
     }
 
     @Test

@@ -40,13 +40,7 @@ public final class Cholesky {
     /** The x for which Ax = b; b of k numbers, not changed. */
     public double[] solve(double[] b) {
         int k = lower.length;
-        var x = b.clone();
-        for (int i = 0; i < k; i++) {
-            for (int j = 0; j < i; j++) {
-                x[i] -= lower[i][j] * x[j];
-            }
-            x[i] /= lower[i][i];
-        }
+        var x = forward(b);
         for (int i = k - 1; i >= 0; i--) {
             for (int j = i + 1; j < k; j++) {
                 x[i] -= lower[j][i] * x[j];
@@ -56,7 +50,19 @@ public final class Cholesky {
         return x;
     }
 
-    /** The logarithm of the determinant of A. */
+    /** The x for which Lx = b, so that x'x = b'A^-1 b; b of k numbers, not changed. */
+    public double[] forward(double[] b) {
+        var x = b.clone();
+        for (int i = 0; i < lower.length; i++) {
+            for (int j = 0; j < i; j++) {
+                x[i] -= lower[i][j] * x[j];
+            }
+            x[i] /= lower[i][i];
+        }
+        return x;
+    }
+
+    /** The natural logarithm of the determinant of A. */
     public double logDeterminant() {
         double sum = 0;
         for (int i = 0; i < lower.length; i++) {
