@@ -1,7 +1,5 @@
 package org.fairtray;
 
-import org.fairtray.findings.Effect;
-
 import static org.fairtray.Edges.COVER;
 import static org.fairtray.Edges.MAT;
 import static org.fairtray.Edges.SOAK;
@@ -22,6 +20,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import org.fairtray.findings.Effect;
 import org.fairtray.findings.Findings;
 import org.fairtray.trial.Batch;
 import org.fairtray.trial.Layout;
@@ -99,7 +98,8 @@ class AnalysisOfLayoutsTest {
         assertEquals(
                 List.of(3, 6, 7).get(order - 1),
                 findings.outcomes().get(0).tests().size());
-        assertEquals((double) (List.of(19, 14, 12).get(order - 1)), test(findings, "soak").denominatorDf());
+        assertEquals(
+                List.of(19.0, 14.0, 12.0).get(order - 1), test(findings, "soak").denominatorDf());
         assertEquals("changed", verdicts(findings).get("soak"));
     }
 
@@ -111,9 +111,9 @@ class AnalysisOfLayoutsTest {
         for (var outcome : findings.outcomes()) {
             var cover = outcome.tests().get(1);
             assertEquals("stack", cover.stratum());
-            assertEquals((double) (8 - 2 - 1), cover.denominatorDf());
+            assertEquals(8.0 - 2 - 1, cover.denominatorDf());
             assertEquals("tray", outcome.tests().get(0).stratum());
-            assertEquals((double) (32 - 8 - 2), outcome.tests().get(0).denominatorDf());
+            assertEquals(32.0 - 8 - 2, outcome.tests().get(0).denominatorDf());
         }
         assertEquals("split-plot", findings.outcomes().get(0).design().name());
         assertTrue(coefficients(findings).contains("shelf=2"));

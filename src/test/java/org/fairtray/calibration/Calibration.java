@@ -88,8 +88,8 @@ public final class Calibration {
                     factor.name(),
                     share(none, t -> t.p() != null && t.p() <= 0.05),
                     share(none, t -> t.verdict().equals("changed")),
-                    coverage(none, factor, l -> 0),
-                    coverage(some, factor, l -> l.equals(last) ? truth : 0),
+                    coverage(none, l -> 0),
+                    coverage(some, l -> l.equals(last) ? truth : 0),
                     share(some, t -> t.verdict().equals("changed")));
         }
     }
@@ -143,7 +143,7 @@ public final class Calibration {
     }
 
     /** The share of intervals that hold the truth, all levels together; one that could not be given holds nothing. */
-    private static double coverage(List<Said> all, Factor factor, Truth truth) {
+    private static double coverage(List<Said> all, Truth truth) {
         long intervals = 0;
         long hold = 0;
         for (var said : all) {
