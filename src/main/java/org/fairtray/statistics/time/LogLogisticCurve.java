@@ -26,6 +26,7 @@ import org.fairtray.statistics.logistic.LogisticFit;
  */
 public final class LogLogisticCurve {
     private static final List<Double> STEEPNESSES = List.of(2.0, 4.0, 8.0);
+    private static final int PARAMETERS = 3;
     private static final double LARGEST_START = 0.995;
 
     /** Nearer to 1 than this the final rate is taken to be 1. */
@@ -56,12 +57,14 @@ public final class LogLogisticCurve {
      *
      * @param trays one or more, which may have been read on different days
      * @return empty where the data don't determine a curve: nothing germinated, or all within one interval or two that
-     *     adjoin, so that it may be as steep as you like, or there are too few readings for its parameters. What is known
+     *     adjoin, so that it may be as steep as you like, or there are fewer than three days read. What is known
      *     then is {@link StepCurve#halfWithin()}
      */
     public static Optional<LogLogisticCurve> of(List<DayCounts> trays) {
         var spells = Spell.of(trays);
-        if (spells.stream().filter(Spell::ended).count() < 2) {
+        long readings =
+                trays.stream().flatMap(tray -> tray.days().stream()).distinct().count();
+        if (readings < PARAMETERS || spells.stream().filter(Spell::ended).count() < 2) {
             return Optional.empty();
         }
         var likelihood = new LogLogisticLikelihood(spells);
