@@ -20,7 +20,8 @@ import org.fairtray.statistics.logistic.Separation;
  * <pre>  log(-log(1 - p)) = x'b</pre>
  *
  * With an intercept for each reading, b is that of Cox's model whatever happens between the readings; exp(b_j) is the
- * factor by which x_j multiplies the chance of an event at any moment. Fitted by scoring with the expected information.
+ * factor by which x_j multiplies the chance of an event at any moment. The likelihood is concave and climbed by Newton's
+ * steps; standard errors are by the expected information, as those of scoring would be.
  *
  * <p>Sources: Prentice and Gloeckler (1978), Biometrics 34, 57-67; McCullagh and Nelder (1989), Generalized Linear Models,
  * 2nd ed., sections 4.3 and 13.
@@ -41,7 +42,9 @@ public final class HazardFit {
         for (int i = 0; i < rates.length; i++) {
             rates[i] = -Math.expm1(-Math.exp(Vectors.dot(model.row(i), ascent.place())));
         }
-        this.covariance = ascent.point().inverse().orElse(null);
+        this.covariance = Cholesky.of(model.products(expected(model, counts, ascent.place())))
+                .map(Cholesky::inverse)
+                .orElse(null);
         this.separated = Separation.reached(model, counts, rates) ? Separation.rows(model, counts) : List.of();
     }
 
@@ -82,19 +85,32 @@ public final class HazardFit {
     private static Ascent.Point surface(ModelMatrix model, List<Count> counts, double[] b) {
         int n = counts.size();
         var slope = new double[n];
-        var weight = new double[n];
+        var curvature = new double[n];
         double value = 0;
         for (int i = 0; i < n; i++) {
             double y = counts.get(i).successes();
             double rest = counts.get(i).trials() - y;
             double hazard = Math.exp(Vectors.dot(model.row(i), b));
-            double p = -Math.expm1(-hazard);
-            double turn = hazard * Math.exp(-hazard) / p;
-            value += (y == 0 ? 0 : y * Math.log(p)) - (rest == 0 ? 0 : rest * hazard);
+            double turn = turn(hazard);
+            value += (y == 0 ? 0 : y * Math.log(-Math.expm1(-hazard))) - (rest == 0 ? 0 : rest * hazard);
             slope[i] = y * turn - rest * hazard;
-            weight[i] = (y + rest) * hazard * turn;
+            curvature[i] = y * turn * Math.max(0, hazard + turn - 1) + rest * hazard;
         }
-        return new Ascent.Point(value, model.sum(slope), model.products(weight));
+        return new Ascent.Point(value, model.sum(slope), model.products(curvature));
+    }
+
+    /** The derivative of log p by x'b. */
+    private static double turn(double hazard) {
+        return hazard / Math.expm1(hazard);
+    }
+
+    private static double[] expected(ModelMatrix model, List<Count> counts, double[] b) {
+        var weight = new double[model.height()];
+        for (int i = 0; i < weight.length; i++) {
+            double hazard = Math.exp(Vectors.dot(model.row(i), b));
+            weight[i] = counts.get(i).trials() * hazard * turn(hazard);
+        }
+        return weight;
     }
 
     /** Coefficients with the inverse of the expected information; empty where that has none. */
