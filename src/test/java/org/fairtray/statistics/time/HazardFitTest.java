@@ -114,6 +114,31 @@ class HazardFitTest {
         assertEquals(List.of(2, 3), fit.separated());
     }
 
+    /** A model that fits very badly, on which steps by the expected information go to and fro. */
+    @Test
+    void comesToRestThoughTheModelFitsBadly() {
+        double[][] rows = {
+            {1, 1, 0, 1}, {1, 1, 1, 0}, {1, 1, 0, 1}, {1, 0, 1, 1}, {1, 0, 1, 0}, {1, 1, 0, 1}, {1, 0, 0, 0},
+            {1, 0, 1, 1}, {1, 1, 0, 0}, {1, 0, 0, 1}, {1, 0, 0, 1}, {1, 0, 0, 0}, {1, 1, 1, 1}, {1, 1, 0, 1}
+        };
+        var counts = List.of(
+                new Count(125821, 184139),
+                new Count(1535, 5176),
+                new Count(0, 22938),
+                new Count(109042, 167979),
+                new Count(3869, 16433),
+                new Count(96729, 152339),
+                new Count(1075, 1790),
+                new Count(107392, 116488),
+                new Count(38794, 58140),
+                new Count(114189, 114189),
+                new Count(75415, 75415),
+                new Count(44124, 44124),
+                new Count(0, 150083),
+                new Count(17845, 160436));
+        assertTrue(HazardFit.of(Models.of(rows), counts).settled());
+    }
+
     @Test
     void oneClusterSaysNothingOfVariation() {
         var fit = HazardFit.of(Models.of(new double[][] {{1}, {1}}), List.of(new Count(3, 50), new Count(9, 47)));
