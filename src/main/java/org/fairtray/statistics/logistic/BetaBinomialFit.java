@@ -60,7 +60,7 @@ public final class BetaBinomialFit {
         this.steps = ascent.steps();
         this.settled = ascent.settled()
                 && inverse.isPresent()
-                && correlation() < LARGEST
+                && theta < theta(LARGEST)
                 && !Separation.reached(model, counts, rates);
     }
 
@@ -92,9 +92,17 @@ public final class BetaBinomialFit {
         var start = Arrays.copyOf(best.place(), model.width() + 1);
         start[model.width()] = Math.log(theta(rho == 0 ? STARTS.get(0) : rho));
         var joint = Ascent.from(start, likelihood::joint);
-        return joint.point().value() > zero.point().value() + ROUNDING
-                ? new BetaBinomialFit(model, counts, Math.exp(joint.place()[model.width()]), joint)
-                : new BetaBinomialFit(model, counts, 0, zero);
+        if (joint.point().value() <= zero.point().value() + ROUNDING) {
+            return new BetaBinomialFit(model, counts, 0, zero);
+        }
+        double found = Math.exp(joint.place()[model.width()]);
+        return found < theta(LARGEST)
+                ? new BetaBinomialFit(model, counts, found, joint)
+                : new BetaBinomialFit(model, counts, theta(LARGEST), atLargest(likelihood, joint, model.width()));
+    }
+
+    private static Ascent atLargest(BetaBinomialLikelihood likelihood, Ascent joint, int width) {
+        return Ascent.from(Arrays.copyOf(joint.place(), width), b -> likelihood.held(b, theta(LARGEST)));
     }
 
     private static double[] coefficients(Estimates estimates) {
@@ -128,10 +136,10 @@ public final class BetaBinomialFit {
         return theta / (1 + theta);
     }
 
-    /** The standard error of rho, from the information of all parameters together; empty where rho is 0. */
+    /** The standard error of rho, from the information of all parameters together; empty where rho is 0 or runs to 1. */
     public Optional<Double> correlationStandardError() {
         int k = coefficients.length;
-        return atZero() || covariance == null
+        return covariance == null || covariance.length == k
                 ? Optional.empty()
                 : Optional.of(Math.sqrt(covariance[k][k]) * correlation() / (1 + theta));
     }
@@ -154,7 +162,7 @@ public final class BetaBinomialFit {
         double rho = correlation();
         UnivariateFunction left = at -> height - profile(at) - z * z / 2;
         double low = rho == 0 || left.value(0) <= 0 ? 0 : solve(left, 0, rho);
-        double high = rho >= LARGEST || left.value(LARGEST) <= 0 ? 1 : solve(left, rho, LARGEST);
+        double high = theta >= theta(LARGEST) || left.value(LARGEST) <= 0 ? 1 : solve(left, rho, LARGEST);
         return new Interval(low, high);
     }
 
