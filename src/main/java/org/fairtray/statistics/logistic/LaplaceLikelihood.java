@@ -40,7 +40,7 @@ final class LaplaceLikelihood implements Likelihood {
     private static final int MOST_STEPS = 100;
     private static final int MOST_HALVINGS = 30;
 
-    /** Twice what a step promises to gain in f. The step squares what is left, so one taken at this size ends the search. */
+    /** Twice what a step promises to gain in f, by intercept. A step of this size squares what is left, so it ends the search. */
     private static final double NEARLY_THERE = 1e-12;
 
     private static final double THERE = 1e-24;
@@ -55,6 +55,7 @@ final class LaplaceLikelihood implements Likelihood {
     private final double[] below;
     private final BinomialRows rows;
     private final double[] influence;
+    private final double[] inverseTimesRow;
 
     /**
      * A workspace for one model.
@@ -73,6 +74,7 @@ final class LaplaceLikelihood implements Likelihood {
         this.diagonal = new double[structure.total()];
         this.below = new double[structure.pattern().entries()];
         this.influence = new double[counts.size()];
+        this.inverseTimesRow = new double[counts.size() * structure.groupings()];
     }
 
     @Override
@@ -119,7 +121,7 @@ final class LaplaceLikelihood implements Likelihood {
                 return height;
             }
             height = climb(height);
-            if (promised < NEARLY_THERE) {
+            if (promised < NEARLY_THERE * (1 + modes.length)) {
                 break;
             }
         }
@@ -216,7 +218,9 @@ final class LaplaceLikelihood implements Likelihood {
         for (int i = 0; i < rows.size(); i++) {
             double leverage = 0;
             for (int g = 0; g < groupings; g++) {
-                leverage += deviations[g] * inverseTimesRow(i, g);
+                double entry = inverseTimesRow(i, g);
+                inverseTimesRow[i * groupings + g] = entry;
+                leverage += deviations[g] * entry;
             }
             influence[i] = rows.weight[i] * rows.skew[i] * leverage / 2;
         }
