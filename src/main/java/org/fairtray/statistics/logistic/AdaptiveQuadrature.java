@@ -15,8 +15,7 @@ import org.fairtray.statistics.ModelMatrix;
  * @param logLikelihood with the binomial coefficients log C(m, y)
  * @param settled whether both fits came to rest
  */
-public record AdaptiveQuadrature(
-        double[] coefficients, double standardDeviation, double logLikelihood, boolean settled) {
+record AdaptiveQuadrature(double[] coefficients, double standardDeviation, double logLikelihood, boolean settled) {
     /** At 0 the likelihood is level in the standard deviation, so a climb from there would not start. */
     private static final double LEAST_START = 0.1;
 
@@ -29,7 +28,7 @@ public record AdaptiveQuadrature(
      * @param points of the rule, 1 to 100; 1 is the Laplace approximation
      * @throws IllegalArgumentException if numbers of rows differ, a count has no trials or points are out of range
      */
-    public static AdaptiveQuadrature of(ModelMatrix model, List<Count> counts, Grouping grouping, int points) {
+    static AdaptiveQuadrature of(ModelMatrix model, List<Count> counts, Grouping grouping, int points) {
         var rule = GaussHermite.of(points);
         var laplace = MixedLogisticFit.of(model, counts, List.of(grouping));
         var likelihood = new QuadratureLikelihood(model, counts, grouping, rule);

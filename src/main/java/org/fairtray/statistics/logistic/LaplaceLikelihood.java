@@ -97,6 +97,10 @@ final class LaplaceLikelihood implements Likelihood {
         fixed.linear(at);
         System.arraycopy(at, fixed.width(), deviations, 0, deviations.length);
         double height = findModes();
+        if (!Double.isFinite(height)) {
+            Arrays.fill(modes, 0);
+            return Double.NaN;
+        }
         double value = height - factor.logDeterminant() / 2 + rows.binomialCoefficients();
         slopes(gradient);
         return value;
@@ -111,11 +115,13 @@ final class LaplaceLikelihood implements Likelihood {
         return intercepts;
     }
 
-    /** Newton's method on f, a step halved while it would lower f; f is concave, so it always arrives. */
+    /** Newton's method on f, a step halved while it would lower f; f is concave, so it arrives. NaN where numbers overflow. */
     private double findModes() {
         double height = height();
         for (int count = 0; count < MOST_STEPS; count++) {
-            factorInformation();
+            if (!factorInformation()) {
+                return Double.NaN;
+            }
             double promised = newStep();
             if (promised < THERE) {
                 return height;
@@ -125,8 +131,7 @@ final class LaplaceLikelihood implements Likelihood {
                 break;
             }
         }
-        factorInformation();
-        return height;
+        return factorInformation() ? height : Double.NaN;
     }
 
     /** Solves for the step in {@link #step}; twice the gain it promises. */
@@ -192,7 +197,8 @@ final class LaplaceLikelihood implements Likelihood {
         }
     }
 
-    private void factorInformation() {
+    /** False where numbers overflow: I + A'WA is positive definite. */
+    private boolean factorInformation() {
         Arrays.fill(diagonal, 1);
         Arrays.fill(below, 0);
         int groupings = deviations.length;
@@ -207,9 +213,7 @@ final class LaplaceLikelihood implements Likelihood {
                 }
             }
         }
-        if (!factor.factor(diagonal, below)) {
-            throw new IllegalStateException("I + A'WA is not positive definite: weights are not finite");
-        }
+        return factor.factor(diagonal, below);
     }
 
     private void slopes(double[] gradient) {

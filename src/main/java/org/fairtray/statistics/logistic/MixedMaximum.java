@@ -186,13 +186,13 @@ final class MixedMaximum {
     /** The diagonal of the standard deviations alone; of the coefficients too where they can't be told apart. */
     private Cholesky apart(double[][] second) {
         for (int k = first; k < second.length; k++) {
-            double own = Math.max(1, Math.abs(second[k][k]));
+            double own = Math.abs(second[k][k]) > 1 ? Math.abs(second[k][k]) : 1;
             Arrays.fill(second[k], 0);
             second[k][k] = own;
         }
         return Cholesky.of(second).orElseGet(() -> {
             for (int k = 0; k < first; k++) {
-                double own = Math.max(1e-8, second[k][k]);
+                double own = second[k][k] > 1e-8 ? second[k][k] : 1e-8;
                 Arrays.fill(second[k], 0);
                 second[k][k] = own;
             }

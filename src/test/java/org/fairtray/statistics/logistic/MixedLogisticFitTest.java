@@ -104,6 +104,19 @@ class MixedLogisticFitTest {
         }
     }
 
+    @Test
+    void whereNumbersOverflowThereIsNoLikelihoodAndTheNextIsRightAgain() {
+        var trial = InventedTrial.of(4);
+        var likelihood =
+                new LaplaceLikelihood(trial.model(), new RandomIntercepts(36, trial.groupings()), trial.counts());
+        double[] at = {0.1, 0.2, 0.3, 0.4, 0.5, 0.6};
+        double before = likelihood.value(at, new double[6]);
+        assertEquals(Double.NaN, likelihood.value(new double[] {0, 0, 0, 1e200, 0, 0}, new double[6]));
+        assertEquals(Double.NaN, likelihood.value(new double[] {1e308, 1e308, 0, 1, 1, 1}, new double[6]));
+        assertEquals(Double.NaN, likelihood.value(new double[] {Double.NaN, 0, 0, 1, 1, 1}, new double[6]));
+        CLOSED_FORM.assertClose(before, likelihood.value(at, new double[6]));
+    }
+
     /** A climb from anywhere else comes no higher. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4})
