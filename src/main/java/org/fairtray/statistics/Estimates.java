@@ -22,9 +22,19 @@ public final class Estimates {
         return coefficients[j];
     }
 
+    /** All coefficients, in order. */
+    public double[] coefficients() {
+        return coefficients.clone();
+    }
+
     /** The standard error of coefficient j at dispersion 1. */
     public double standardError(int j) {
         return Math.sqrt(covariance[j][j]);
+    }
+
+    /** The covariance of coefficients j and k at dispersion 1. */
+    public double covariance(int j, int k) {
+        return covariance[j][k];
     }
 
     /** The combination w'b of the coefficients. */

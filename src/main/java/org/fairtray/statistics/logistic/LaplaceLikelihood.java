@@ -40,7 +40,7 @@ final class LaplaceLikelihood implements Likelihood {
     private static final int MOST_STEPS = 100;
     private static final int MOST_HALVINGS = 30;
 
-    /** Twice what a step promises to gain in f. The step squares what is left, so one taken at this size ends the search. */
+    /** Twice what a step promises to gain in f, by intercept. A step of this size squares what is left, so it ends the search. */
     private static final double NEARLY_THERE = 1e-12;
 
     private static final double THERE = 1e-24;
@@ -55,6 +55,7 @@ final class LaplaceLikelihood implements Likelihood {
     private final double[] below;
     private final BinomialRows rows;
     private final double[] influence;
+    private final double[] inverseTimesRow;
 
     /**
      * A workspace for one model.
@@ -73,6 +74,7 @@ final class LaplaceLikelihood implements Likelihood {
         this.diagonal = new double[structure.total()];
         this.below = new double[structure.pattern().entries()];
         this.influence = new double[counts.size()];
+        this.inverseTimesRow = new double[counts.size() * structure.groupings()];
     }
 
     @Override
@@ -95,6 +97,10 @@ final class LaplaceLikelihood implements Likelihood {
         fixed.linear(at);
         System.arraycopy(at, fixed.width(), deviations, 0, deviations.length);
         double height = findModes();
+        if (!Double.isFinite(height)) {
+            Arrays.fill(modes, 0);
+            return Double.NaN;
+        }
         double value = height - factor.logDeterminant() / 2 + rows.binomialCoefficients();
         slopes(gradient);
         return value;
@@ -109,22 +115,23 @@ final class LaplaceLikelihood implements Likelihood {
         return intercepts;
     }
 
-    /** Newton's method on f, a step halved while it would lower f; f is concave, so it always arrives. */
+    /** Newton's method on f, a step halved while it would lower f; f is concave, so it arrives. NaN where numbers overflow. */
     private double findModes() {
         double height = height();
         for (int count = 0; count < MOST_STEPS; count++) {
-            factorInformation();
+            if (!factorInformation()) {
+                return Double.NaN;
+            }
             double promised = newStep();
             if (promised < THERE) {
                 return height;
             }
             height = climb(height);
-            if (promised < NEARLY_THERE) {
+            if (promised < NEARLY_THERE * (1 + modes.length)) {
                 break;
             }
         }
-        factorInformation();
-        return height;
+        return factorInformation() ? height : Double.NaN;
     }
 
     /** Solves for the step in {@link #step}; twice the gain it promises. */
@@ -190,7 +197,8 @@ final class LaplaceLikelihood implements Likelihood {
         }
     }
 
-    private void factorInformation() {
+    /** False where numbers overflow: I + A'WA is positive definite. */
+    private boolean factorInformation() {
         Arrays.fill(diagonal, 1);
         Arrays.fill(below, 0);
         int groupings = deviations.length;
@@ -205,9 +213,7 @@ final class LaplaceLikelihood implements Likelihood {
                 }
             }
         }
-        if (!factor.factor(diagonal, below)) {
-            throw new IllegalStateException("I + A'WA is not positive definite: weights are not finite");
-        }
+        return factor.factor(diagonal, below);
     }
 
     private void slopes(double[] gradient) {
@@ -216,7 +222,9 @@ final class LaplaceLikelihood implements Likelihood {
         for (int i = 0; i < rows.size(); i++) {
             double leverage = 0;
             for (int g = 0; g < groupings; g++) {
-                leverage += deviations[g] * inverseTimesRow(i, g);
+                double entry = inverseTimesRow(i, g);
+                inverseTimesRow[i * groupings + g] = entry;
+                leverage += deviations[g] * entry;
             }
             influence[i] = rows.weight[i] * rows.skew[i] * leverage / 2;
         }

@@ -63,7 +63,7 @@ public final class MixedLogisticFit {
             return of(plain, model, counts, groupings);
         }
         var likelihood = new LaplaceLikelihood(model, new RandomIntercepts(counts.size(), groupings), counts);
-        var top = MixedMaximum.of(likelihood, coefficients(plain.estimates()), counts.size());
+        var top = MixedMaximum.of(likelihood, plain.estimates().coefficients(), counts.size());
         boolean allAtZero = IntStream.range(model.width(), likelihood.size()).allMatch(k -> top.at()[k] == 0);
         return allAtZero || plain.logLikelihood() >= top.value()
                 ? of(plain, model, counts, groupings)
@@ -99,20 +99,30 @@ public final class MixedLogisticFit {
             QuasiNewton.Top top, LaplaceLikelihood likelihood, LogisticFit plain, List<Grouping> groupings) {
         int width = likelihood.firstDeviation();
         var information = ObservedInformation.of(likelihood, top.at());
-        var estimates =
-                information.map(i -> new Estimates(Arrays.copyOf(top.at(), width), upperLeft(i.covariance(), width)));
+        double[][] covariance =
+                information.map(ObservedInformation::covariance).orElseGet(() -> covariance(plain.estimates()));
         likelihood.value(top.at(), new double[top.at().length]);
         var modes = new double[groupings.size()][];
         for (int g = 0; g < modes.length; g++) {
             modes[g] = likelihood.intercepts(g, groupings.get(g).groups());
         }
         return new MixedLogisticFit(
-                estimates.orElseGet(() -> plain.estimates()),
+                new Estimates(Arrays.copyOf(top.at(), width), upperLeft(covariance, width)),
                 Arrays.copyOfRange(top.at(), width, top.at().length),
                 top.value(),
                 top.settled() && information.filter(ObservedInformation::atTop).isPresent(),
                 top.steps(),
                 modes);
+    }
+
+    private static double[][] covariance(Estimates estimates) {
+        var covariance = new double[estimates.size()][estimates.size()];
+        for (int j = 0; j < covariance.length; j++) {
+            for (int k = 0; k < covariance.length; k++) {
+                covariance[j][k] = estimates.covariance(j, k);
+            }
+        }
+        return covariance;
     }
 
     private static double[][] upperLeft(double[][] matrix, int size) {
@@ -122,15 +132,9 @@ public final class MixedLogisticFit {
                 .toArray(double[][]::new);
     }
 
-    private static double[] coefficients(Estimates estimates) {
-        return IntStream.range(0, estimates.size())
-                .mapToDouble(estimates::coefficient)
-                .toArray();
-    }
-
     /**
-     * Coefficients with their covariance by the observed information. Where {@link #settled()} is false for want of a
-     * maximum they are those of the plain fit.
+     * Coefficients with their covariance by the observed information. Where there is no maximum, so that {@link #settled()}
+     * is false, the covariance is that of the plain fit.
      */
     public Estimates estimates() {
         return estimates;

@@ -3,12 +3,15 @@ package org.fairtray.statistics.logistic;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
 import org.fairtray.statistics.Cholesky;
+import org.fairtray.statistics.Count;
+import org.fairtray.statistics.ModelMatrix;
 
 /**
- * The greatest value of a mixed logistic likelihood. It may have more than one top, so climbs go from several standard
- * deviations where the model is small, else from the likeliest of them. A standard deviation that ends next to 0 is set to
+ * The greatest value of a mixed logistic likelihood. It may have more than one top, so where the model is small climbs
+ * go from the two likeliest of several starts, else from the likeliest. A standard deviation that ends next to 0 is set to
  * 0 and the rest climbed anew, unless that loses likelihood.
  */
 final class MixedMaximum {
@@ -18,7 +21,7 @@ final class MixedMaximum {
     /** What setting a standard deviation to 0 may lose in log-likelihood. */
     private static final double NO_LOSS = 1e-6;
 
-    /** Rows times parameters up to which more than one climb is cheap. */
+    /** Rows times parameters up to which more starts and a second climb are cheap. */
     private static final int SMALL = 2_000;
 
     /** How far a standard deviation is moved to see how slopes change. */
@@ -32,6 +35,22 @@ final class MixedMaximum {
         this.first = likelihood.firstDeviation();
     }
 
+    /** The likelihood alone, by the plain fit where that is as good: its standard deviations are then all 0. */
+    static QuasiNewton.Top of(ModelMatrix model, List<Count> counts, RandomIntercepts structure) {
+        var plain = LogisticFit.of(model, counts);
+        var atZero = new QuasiNewton.Top(
+                Arrays.copyOf(plain.estimates().coefficients(), model.width() + structure.groupings()),
+                plain.logLikelihood(),
+                plain.settled(),
+                plain.steps());
+        if (structure.groupings() == 0) {
+            return atZero;
+        }
+        var likelihood = new LaplaceLikelihood(model, structure, counts);
+        var top = of(likelihood, plain.estimates().coefficients(), counts.size());
+        return plain.logLikelihood() >= top.value() ? atZero : top;
+    }
+
     /**
      * Climbs.
      *
@@ -42,8 +61,8 @@ final class MixedMaximum {
      */
     static QuasiNewton.Top of(LaplaceLikelihood likelihood, double[] coefficients, int rows) {
         var search = new MixedMaximum(likelihood);
-        var starts = search.starts(coefficients);
-        boolean small = rows * likelihood.size() <= SMALL;
+        boolean small = (long) rows * likelihood.size() <= SMALL;
+        var starts = search.starts(coefficients, small);
         var best = search.climb(starts.get(0), search.none());
         for (double[] start : starts.subList(1, small ? 2 : 1)) {
             var other = search.climb(start, search.none());
@@ -56,27 +75,23 @@ final class MixedMaximum {
         return new boolean[likelihood.size()];
     }
 
-    /** Starts with all standard deviations alike, and with one of them larger than the others; the likeliest first. */
-    private List<double[]> starts(double[] coefficients) {
+    /** Starts with all standard deviations alike, in small models with one larger than the others too; the likeliest first. */
+    private List<double[]> starts(double[] coefficients, boolean small) {
         var starts = new ArrayList<double[]>();
         int groupings = likelihood.size() - first;
         for (double all : new double[] {0.3, 1}) {
             starts.add(start(coefficients, all));
         }
-        for (int g = 0; g < groupings && groupings > 1; g++) {
+        for (int g = 0; small && g < groupings && groupings > 1; g++) {
             double[] one = start(coefficients, 0.15);
             one[first + g] = 0.7;
             starts.add(one);
         }
         var gradient = new double[likelihood.size()];
-        var values =
-                starts.stream().mapToDouble(s -> likelihood.value(s, gradient)).toArray();
-        var order = new ArrayList<Integer>();
-        for (int s = 0; s < values.length; s++) {
-            order.add(s);
-        }
-        order.sort(Comparator.comparing(s -> -values[s]));
-        return order.stream().map(starts::get).toList();
+        var values = new IdentityHashMap<double[], Double>();
+        starts.forEach(start -> values.put(start, likelihood.value(start, gradient)));
+        starts.sort(Comparator.comparing(start -> -values.get(start)));
+        return starts;
     }
 
     private double[] start(double[] coefficients, double all) {
@@ -171,13 +186,13 @@ final class MixedMaximum {
     /** The diagonal of the standard deviations alone; of the coefficients too where they can't be told apart. */
     private Cholesky apart(double[][] second) {
         for (int k = first; k < second.length; k++) {
-            double own = Math.max(1, Math.abs(second[k][k]));
+            double own = Math.abs(second[k][k]) > 1 ? Math.abs(second[k][k]) : 1;
             Arrays.fill(second[k], 0);
             second[k][k] = own;
         }
         return Cholesky.of(second).orElseGet(() -> {
             for (int k = 0; k < first; k++) {
-                double own = Math.max(1e-8, second[k][k]);
+                double own = second[k][k] > 1e-8 ? second[k][k] : 1e-8;
                 Arrays.fill(second[k], 0);
                 second[k][k] = own;
             }
