@@ -104,7 +104,7 @@ public final class Dunnett {
         return product;
     }
 
-    /** P(every |T_i| <= t), right to 1e-10. */
+    /** P(every |T_i| <= t), right to 1e-9. */
     public double probability(double t) {
         return 1 - largest.upper(t);
     }

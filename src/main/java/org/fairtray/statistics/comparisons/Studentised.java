@@ -45,7 +45,7 @@ final class Studentised {
         return new Studentised(Chebyshev.of(x -> 1 - within.applyAsDouble(x), far), far, df);
     }
 
-    /** P(M/S > q), right to 1e-10. */
+    /** P(M/S > q), right to 1e-9. */
     double upper(double q) {
         if (Double.isNaN(q)) {
             throw new IllegalArgumentException("statistic NaN: expected a number");

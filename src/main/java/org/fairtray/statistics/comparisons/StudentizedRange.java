@@ -47,7 +47,7 @@ public final class StudentizedRange {
         };
     }
 
-    /** P(range / standard error of a mean > q), right to 1e-10. */
+    /** P(range / standard error of a mean > q), right to 1e-9. */
     public double p(double q) {
         return range.upper(q);
     }
