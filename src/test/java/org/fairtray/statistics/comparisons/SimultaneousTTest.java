@@ -15,14 +15,21 @@ import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class SimultaneousTTest {
-    /** Directions are a sample, if an even one; the reference is one too. */
-    private static final Tolerance OF_LATTICE = new Tolerance(5e-5);
+    /** Directions are a sample, if an even one; so is the reference, to some 3e-5. */
+    private static final Tolerance OF_LATTICE = new Tolerance(1e-4);
+
+    /** A p that nobody would call small: the error is a sample's, sqrt(p (1 - p) / points) and less. */
+    private static final Tolerance OF_LARGE_P = new Tolerance(3e-4);
+
+    private static Tolerance tolerance(double p) {
+        return p < 0.2 ? OF_LATTICE : OF_LARGE_P;
+    }
 
     @ParameterizedTest(name = "{0} {2} {3}")
     @CsvFileSource(resources = "simultaneous-t.csv", useHeadersInDisplayName = true)
     void agreesWithTheReference(
             String name, @ConvertWith(Cells.Rows.class) double[][] correlation, double df, double t, double p) {
-        OF_LATTICE.assertClose(p, SimultaneousT.of(correlation, df).p(-t), 1);
+        tolerance(p).assertClose(p, SimultaneousT.of(correlation, df).p(-t), 1);
     }
 
     private static double[][] equal(int k, double correlation) {
@@ -42,8 +49,8 @@ class SimultaneousTTest {
             var exact = Dunnett.equal(k, df);
             double critical = exact.quantile(0.95);
             var directions = Directions.of(equal(k, 0.5), df);
-            new Tolerance(1e-5).assertClose(0.05, directions.upper(critical), 1);
-            OF_LATTICE.assertClose(exact.p(1.5), directions.upper(1.5), 1);
+            OF_LATTICE.assertClose(0.05, directions.upper(critical), 1);
+            tolerance(exact.p(1.5)).assertClose(exact.p(1.5), directions.upper(1.5), 1);
         }
     }
 
