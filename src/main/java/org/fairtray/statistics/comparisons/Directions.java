@@ -18,7 +18,7 @@ import org.fairtray.statistics.Vectors;
  * The averages are over the directions of a {@link Lattice}, always the same. The second is known exactly, so what its
  * average misses tells much of what the first's does: the answer is M + (1 - M)(k P(|T_1| > t) - C). How often |a_i'u| falls
  * where is kept in a table of {@value #CELLS} cells, between whose ends G is taken as straight. For up to 12
- * comparisons p is right to 1e-4 where it is below 0.2, to 3e-4 above.
+ * comparisons p is right to 1e-4 where it is below 0.2, to 1e-3 above.
  *
  * <p>Source: Deak (1980), Numerische Mathematik 35, 369-380; Genz and Bretz (2009), Computation of Multivariate Normal and
  * t Probabilities, chapter 4 (spherical-radial transformation, lattice rules, control variates).

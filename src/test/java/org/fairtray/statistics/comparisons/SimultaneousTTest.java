@@ -18,8 +18,8 @@ class SimultaneousTTest {
     /** Directions are a sample, if an even one; so is the reference, to some 3e-5. */
     private static final Tolerance OF_LATTICE = new Tolerance(1e-4);
 
-    /** A p that nobody would call small: the error is a sample's, sqrt(p (1 - p) / points) and less. */
-    private static final Tolerance OF_LARGE_P = new Tolerance(3e-4);
+    /** At worst that of a sample: sqrt(p (1 - p) / 2^18) with p = 1/2. */
+    private static final Tolerance OF_LARGE_P = new Tolerance(1e-3);
 
     private static Tolerance tolerance(double p) {
         return p < 0.2 ? OF_LATTICE : OF_LARGE_P;
