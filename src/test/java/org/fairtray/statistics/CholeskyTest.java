@@ -54,6 +54,14 @@ class CholeskyTest {
         }
     }
 
+    /** x'x = b'A^-1 b, and the determinant of 4 2, 2 3 is 8. */
+    @Test
+    void forwardSolvingAndTheDeterminantAreThoseOfTheFactor() {
+        var factor = Cholesky.of(new double[][] {{4, 2}, {2, 3}}).orElseThrow();
+        CLOSED_FORM.assertClose(8 * 1 + 8 * 2, Vectors.squaredLength(factor.forward(new double[] {8, 8})));
+        CLOSED_FORM.assertClose(Math.log(8), factor.logDeterminant());
+    }
+
     @Test
     void solvesASystemWorkedByHand() {
         var factor = Cholesky.of(new double[][] {{4, 2}, {2, 3}}).orElseThrow();

@@ -1,2 +1,2 @@
-/** Several comparisons at once. */
+/** Several comparisons at once, and what else is asked of estimates: trends, turning points, equivalence. */
 package org.fairtray.statistics.comparisons;
