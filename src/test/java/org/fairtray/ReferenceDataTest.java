@@ -28,6 +28,7 @@ class ReferenceDataTest {
             "anova.scale",
             "logistic.fits.binomial.",
             "logistic.fits.quasi.",
+            "rerandomisation[",
             "trays",
             "left_out");
 

@@ -73,6 +73,7 @@ final class OutcomeAnalysis {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
                 List.of());
     }
 
@@ -149,6 +150,7 @@ final class OutcomeAnalysis {
                 summary,
                 variance,
                 odds,
+                Rerandomisations.of(structure, data.on(trial.choices().scale()), Rerandomisations.SEED),
                 tests,
                 verdicts.effects(),
                 verdicts.interactions(),

@@ -3,6 +3,7 @@ package org.fairtray.design;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntPredicate;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.apache.commons.rng.UniformRandomProvider;
 
@@ -62,16 +63,32 @@ final class Rectangle {
             throw new IllegalArgumentException(rows + " x " + columns + " cells of " + perCell + " can't hold "
                     + treatments + " treatments equally often in every row and column");
         }
-        var walk = new Rectangle(rows, columns, perCell, treatments, random);
-        if (perCell < treatments) {
-            walk.mix();
-        }
-        return walk.inRandomOrder();
+        return mixed(rows, columns, perCell, treatments, random).inRandomOrder();
     }
 
-    /** Walks until as many proper arrangements were met as forget the start; ten times the entries is ample. */
-    private void mix() {
-        long wanted = 10L * rows * columns * treatments;
+    /** A walk that has forgotten its start: ten times as many proper arrangements as entries is ample. */
+    private static Rectangle mixed(int rows, int columns, int perCell, int treatments, UniformRandomProvider random) {
+        var walk = new Rectangle(rows, columns, perCell, treatments, random);
+        walk.mix(10L * rows * columns * treatments);
+        return walk;
+    }
+
+    /**
+     * Draws any number of them by one walk: the first as {@link #draw} does, each other after as many proper arrangements
+     * as there are entries, and put in random order anew.
+     */
+    static Supplier<int[][][]> draws(int rows, int columns, int perCell, int treatments, UniformRandomProvider random) {
+        var walk = mixed(rows, columns, perCell, treatments, random);
+        return () -> {
+            var drawn = walk.inRandomOrder();
+            walk.mix((long) rows * columns * treatments);
+            return drawn;
+        };
+    }
+
+    /** Walks until so many proper arrangements were met; with every treatment in every cell there is only one. */
+    private void mix(long proper) {
+        long wanted = perCell < treatments ? proper : 0;
         for (long met = 0; met < wanted; ) {
             step();
             if (negative == null) {

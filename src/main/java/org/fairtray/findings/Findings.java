@@ -57,6 +57,7 @@ public record Findings(
      * @param leftOut codes of the trays of the layout that could not be used
      * @param leftOutReasons why, tray by tray
      * @param logistic null for a measure
+     * @param rerandomisation terms that the analysis of variance tests, tested by running the randomisation again
      * @param trayValues every tray used, in the layout's order
      * @param progress counts by treatment and day; empty for a measure
      * @param methods what was done, sentence by sentence, written from what was done
@@ -73,6 +74,7 @@ public record Findings(
             List<? extends Summary> summary,
             Anova anova,
             Logistic logistic,
+            List<Rerandomised> rerandomisation,
             List<TermTest> tests,
             List<? extends Effect> effects,
             List<InteractionNote> interactions,

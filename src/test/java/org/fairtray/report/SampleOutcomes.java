@@ -45,6 +45,7 @@ final class SampleOutcomes {
                 summary(trial, values),
                 anova,
                 logistic(),
+                List.of(),
                 tests(),
                 effects(trial),
                 interactions,
@@ -98,6 +99,7 @@ final class SampleOutcomes {
                 summary,
                 new Anova("raw", "mixed", false, List.of(), List.of(term), variances, List.of()),
                 null,
+                List.of(),
                 List.of(new Findings.TermTest("soak", List.of("soak"), "tray", "f", 3.1, 1, 11, 5.87, 0.107)),
                 List.of(effect),
                 List.of(),
@@ -123,6 +125,7 @@ final class SampleOutcomes {
                 List.of(new CountSummary(treatment, 1, 0, 100, 0.0, 0.0, 0.037, "wilson", 1.0)),
                 new Anova("angular", "strata", true, List.of(), null, null, List.of()),
                 new Logistic(null, "There is nothing to compare.", "soak no came out at 0 %.", Map.of()),
+                List.of(),
                 List.of(new Findings.TermTest("soak", List.of("soak"), "tray", "f", null, 1, null, null, null)),
                 List.of(new Findings.RateEffect(
                         "soak", "yes", "no", null, null, null, null, null, null, null, null, null, null, null, null)),
