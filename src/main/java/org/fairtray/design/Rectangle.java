@@ -1,7 +1,5 @@
 package org.fairtray.design;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
@@ -75,13 +73,14 @@ final class Rectangle {
 
     /**
      * Draws any number of them by one walk: the first as {@link #draw} does, each other after as many proper arrangements
-     * as there are entries, and put in random order anew.
+     * as there are rows and columns. Each is put in random order anew and is as likely as any other; that neighbours still
+     * hang together a little makes a share of draws slightly less exact, and no larger or smaller.
      */
     static Supplier<int[][][]> draws(int rows, int columns, int perCell, int treatments, UniformRandomProvider random) {
         var walk = mixed(rows, columns, perCell, treatments, random);
         return () -> {
             var drawn = walk.inRandomOrder();
-            walk.mix((long) rows * columns * treatments);
+            walk.mix((long) rows + columns);
             return drawn;
         };
     }
@@ -147,28 +146,27 @@ final class Rectangle {
     }
 
     private int[][][] inRandomOrder() {
-        var rowOrder = order(rows);
-        var columnOrder = order(columns);
-        var names = order(treatments);
+        int[] rowOrder = order(rows);
+        int[] columnOrder = order(columns);
+        int[] names = order(treatments);
         var drawn = new int[rows][columns][perCell];
         for (int i = 0; i < rows; i++) {
             for (int j = 0; j < columns; j++) {
-                var entries = table[rowOrder.get(i)][columnOrder.get(j)];
-                var cell = new ArrayList<Integer>();
+                var entries = table[rowOrder[i]][columnOrder[j]];
+                int place = 0;
                 for (int s = 0; s < treatments; s++) {
                     if (entries[s] == 1) {
-                        cell.add(names.get(s));
+                        drawn[i][j][place++] = names[s];
                     }
                 }
-                Generator.shuffle(cell, random);
-                drawn[i][j] = cell.stream().mapToInt(Integer::intValue).toArray();
+                Generator.shuffle(drawn[i][j], random);
             }
         }
         return drawn;
     }
 
-    private List<Integer> order(int count) {
-        var order = new ArrayList<>(IntStream.range(0, count).boxed().toList());
+    private int[] order(int count) {
+        int[] order = IntStream.range(0, count).toArray();
         Generator.shuffle(order, random);
         return order;
     }

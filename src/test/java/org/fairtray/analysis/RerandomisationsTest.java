@@ -275,9 +275,11 @@ class RerandomisationsTest {
         double[] values = values(trials, 13);
         var found = Rerandomisations.of(structure(trials), values, 1);
         assertEquals(
-                List.of(9999, 9999, 9999),
+                List.of(9999, 4096, 9999),
                 found.stream().map(Rerandomised::arrangements).toList());
-        assertEquals(List.of(0.0, 0.0, 0.0), found.stream().map(Rerandomised::p).toList());
+        assertEquals(
+                List.of(0.0279, 312 / 4096.0, 0.1007),
+                found.stream().map(Rerandomised::p).toList());
         assertEquals(found, Rerandomisations.of(structure(trials), values, 1));
     }
 
@@ -288,7 +290,7 @@ class RerandomisationsTest {
         Rerandomisations.of(structure(trials), values(trials, 14), 1, seen::add);
         assertEquals(0, seen.get(0));
         assertEquals(seen.stream().sorted().distinct().toList(), seen);
-        assertEquals(120, seen.size(), "every 256 of 9999, three times");
+        assertEquals(40 + 16 + 40, seen.size(), "every 256 of 9999, 4096 and 9999");
     }
 
     @Test
