@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.fairtray.analysis.models.Comparison;
 import org.fairtray.analysis.models.Predictor;
 import org.fairtray.analysis.models.Yardstick;
@@ -49,7 +50,7 @@ final class Effects {
     /** Every level of every factor against its control. */
     List<Effect> againstControl() {
         return structure.trial().factors().stream()
-                .flatMap(f -> family(againstControl(f), "against the control").stream())
+                .flatMap(f -> family(againstControl(f), all -> Family.againstControl(all, yardstick, alpha)).stream())
                 .toList();
     }
 
@@ -57,7 +58,8 @@ final class Effects {
     List<Effect> pairs() {
         return structure.trial().factors().stream()
                 .filter(f -> sownLevels(f).size() > 2)
-                .flatMap(f -> family(pairs(f), "each against each").stream())
+                .flatMap(f ->
+                        family(pairs(f), all -> Family.pairs(all, sownLevels(f).size(), alpha)).stream())
                 .toList();
     }
 
@@ -87,20 +89,18 @@ final class Effects {
                 .toList();
     }
 
-    private List<Effect> family(List<Pair> pairs, String what) {
+    private List<Effect> family(List<Pair> pairs, Function<List<Measured>, Family> adjusting) {
         var all = pairs.stream()
                 .map(p -> measured(p.factor(), p.level(), p.against(), ANY))
                 .toList();
         var compared = all.stream().flatMap(Optional::stream).toList();
-        var family = Family.of(compared, yardstick);
-        var adjusted = family.adjusted(compared);
+        var family = adjusting.apply(compared);
         var effects = new ArrayList<Effect>();
-        int next = 0;
         for (int i = 0; i < pairs.size(); i++) {
             effects.add(
                     all.get(i).isEmpty()
                             ? unknown(pairs.get(i))
-                            : effect(pairs.get(i), all.get(i).get(), adjusted.get(next++), family, what));
+                            : effect(pairs.get(i), all.get(i).get(), family));
         }
         return effects;
     }
@@ -146,20 +146,16 @@ final class Effects {
                         null);
     }
 
-    private Effect effect(Pair pair, Measured m, Double adjusted, Family family, String what) {
-        String adjustment =
-                family.size() < 2 ? "none needed" : "simultaneous t, " + family.size() + " comparisons " + what;
+    private Effect effect(Pair pair, Measured m, Family family) {
         String from = m.sure()
                 ? "t of the difference, " + Numbers.degrees(m.degreesOfFreedom()) + " degrees of freedom"
                 : null;
-        return rates
-                ? rateEffect(pair, m, adjusted, family, adjustment, from)
-                : meanEffect(pair, m, adjusted, family, adjustment, from);
+        return rates ? rateEffect(pair, m, family, from) : meanEffect(pair, m, family, from);
     }
 
-    private Effect meanEffect(Pair pair, Measured m, Double adjusted, Family family, String adjustment, String from) {
+    private Effect meanEffect(Pair pair, Measured m, Family family, String from) {
         double own = m.sure() ? m.quantile(alpha) : 0;
-        double together = m.sure() ? family.quantile(alpha) : 0;
+        double together = m.sure() ? family.quantile() : 0;
         return new Effect.OnMean(
                 pair.factor().name(),
                 pair.level(),
@@ -170,18 +166,18 @@ final class Effects {
                 m.low(own),
                 m.high(own),
                 m.p(),
-                adjusted,
+                family.adjusted(m),
                 m.low(together),
                 m.high(together),
-                adjustment,
+                family.adjustment(),
                 from,
                 m.verdictLow(alpha),
                 m.verdictHigh(alpha));
     }
 
-    private Effect rateEffect(Pair pair, Measured m, Double adjusted, Family family, String adjustment, String from) {
+    private Effect rateEffect(Pair pair, Measured m, Family family, String from) {
         double own = m.sure() ? m.quantile(alpha) : 0;
-        double together = m.sure() ? family.quantile(alpha) : 0;
+        double together = m.sure() ? family.quantile() : 0;
         boolean odds = predictor.onOdds();
         double logOdds = m.comparison().logOdds();
         Double half = odds ? m.halfOdds(alpha) : null;
@@ -198,10 +194,10 @@ final class Effects {
                 half == null ? null : Numbers.orNull(Math.exp(logOdds - half)),
                 half == null ? null : Numbers.orNull(Math.exp(logOdds + half)),
                 m.p(),
-                adjusted,
+                family.adjusted(m),
                 within(m.low(together)),
                 within(m.high(together)),
-                adjustment,
+                family.adjustment(),
                 from,
                 within(m.verdictLow(alpha)),
                 within(m.verdictHigh(alpha)));

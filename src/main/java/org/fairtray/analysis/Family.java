@@ -1,71 +1,93 @@
 package org.fairtray.analysis;
 
-import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 import org.fairtray.analysis.models.Yardstick;
 import org.fairtray.statistics.comparisons.SimultaneousT;
+import org.fairtray.statistics.comparisons.StudentizedRange;
 
 /**
  * Several comparisons of one factor's levels, adjusted for one another: the chance that any of their intervals misses, or
  * any of their p-values is wrongly small, is held at alpha.
  *
- * <p>Sources: Dunnett (1955), Journal of the American Statistical Association 50, 1096-1121; Tukey (1953) and Kramer
- * (1956), Biometrics 12, 307-310; for correlations of any form: Hothorn, Bretz and Westfall (2008), Biometrical Journal
- * 50, 346-363.
+ * <p>Sources: Dunnett (1955), Journal of the American Statistical Association 50, 1096-1121; Kramer (1956), Biometrics 12,
+ * 307-310; for correlations of any form: Hothorn, Bretz and Westfall (2008), Biometrical Journal 50, 346-363.
  */
 final class Family {
-    private final List<Measured> members;
-    private final SimultaneousT distribution;
+    private final String adjustment;
+    private final DoubleUnaryOperator p;
+    private final double quantile;
 
-    private Family(List<Measured> members, SimultaneousT distribution) {
-        this.members = members;
-        this.distribution = distribution;
+    /**
+     * @param p the adjusted p of a t
+     * @param quantile the t that all intervals take together
+     */
+    private Family(String adjustment, DoubleUnaryOperator p, double quantile) {
+        this.adjustment = adjustment;
+        this.p = p;
+        this.quantile = quantile;
     }
 
-    /** A family of comparisons; those without a spread take no part. The fewest degrees of freedom hold for all. */
-    static Family of(List<Measured> all, Yardstick yardstick) {
+    /** Levels against one control. The fewest degrees of freedom hold for all. */
+    static Family againstControl(List<Measured> all, Yardstick yardstick, double alpha) {
         var members = all.stream().filter(Measured::sure).toList();
         if (members.size() < 2) {
-            return new Family(members, null);
+            return alone(members, alpha);
         }
         var correlation = new double[members.size()][members.size()];
         for (int i = 0; i < correlation.length; i++) {
-            for (int j = 0; j < correlation.length; j++) {
-                correlation[i][j] = i == j ? 1 : yardstick.correlation(slope(members.get(i)), slope(members.get(j)));
+            for (int j = 0; j <= i; j++) {
+                double both = i == j ? 1 : yardstick.correlation(slope(members.get(i)), slope(members.get(j)));
+                correlation[i][j] = both;
+                correlation[j][i] = both;
             }
         }
-        double df =
-                members.stream().mapToDouble(Measured::degreesOfFreedom).min().orElseThrow();
-        return new Family(members, SimultaneousT.of(correlation, df));
+        var together = SimultaneousT.of(correlation, fewest(members));
+        return new Family(
+                "Dunnett, " + members.size() + " levels against the control",
+                together::p,
+                together.quantile(1 - alpha));
+    }
+
+    /** Every pair of some levels, by Tukey and Kramer. */
+    static Family pairs(List<Measured> all, int levels, double alpha) {
+        var members = all.stream().filter(Measured::sure).toList();
+        if (members.size() < 2) {
+            return alone(members, alpha);
+        }
+        var range = StudentizedRange.of(levels, fewest(members));
+        return new Family(
+                "Tukey-Kramer, all pairs of " + levels + " levels",
+                t -> range.p(t * Math.sqrt(2)),
+                range.quantile(1 - alpha) / Math.sqrt(2));
+    }
+
+    private static Family alone(List<Measured> members, double alpha) {
+        return members.isEmpty()
+                ? new Family("none needed", t -> 1, 0)
+                : new Family("none needed", t -> 0, members.get(0).quantile(alpha));
+    }
+
+    private static double fewest(List<Measured> members) {
+        return members.stream().mapToDouble(Measured::degreesOfFreedom).min().orElseThrow();
     }
 
     private static double[] slope(Measured one) {
         return one.comparison().slope();
     }
 
-    /** How many comparisons take part. */
-    int size() {
-        return members.size();
+    /** How the p-values were adjusted, in words. */
+    String adjustment() {
+        return adjustment;
     }
 
-    /** Adjusted p-values of all that were given; null for those that take no part. */
-    List<Double> adjusted(List<Measured> all) {
-        var adjusted = new ArrayList<Double>();
-        for (var one : all) {
-            adjusted.add(!one.sure() ? null : distribution == null ? one.p() : Double.valueOf(p(one)));
-        }
-        return adjusted;
-    }
-
-    /** Never below the p of the comparison alone, which the numerical integration could undercut by its error. */
-    private double p(Measured one) {
-        return Math.max(one.p(), distribution.p(Math.abs(one.t())));
+    /** The adjusted p, never below that of the comparison alone; null without a spread. */
+    Double adjusted(Measured one) {
+        return one.sure() ? Double.valueOf(Math.max(one.p(), p.applyAsDouble(Math.abs(one.t())))) : null;
     }
 
     /** The t that all intervals of the family take together. */
-    double quantile(double alpha) {
-        return distribution == null
-                ? members.stream().mapToDouble(m -> m.quantile(alpha)).max().orElse(Double.NaN)
-                : distribution.quantile(1 - alpha);
+    double quantile() {
+        return quantile;
     }
 }

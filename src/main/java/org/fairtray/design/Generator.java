@@ -31,4 +31,14 @@ public final class Generator {
             Collections.swap(list, i, random.nextInt(i + 1));
         }
     }
+
+    /** The same for numbers; the same draws give the same order. */
+    static void shuffle(int[] numbers, UniformRandomProvider random) {
+        for (int i = numbers.length - 1; i > 0; i--) {
+            int other = random.nextInt(i + 1);
+            int kept = numbers[i];
+            numbers[i] = numbers[other];
+            numbers[other] = kept;
+        }
+    }
 }

@@ -1,8 +1,7 @@
 package org.fairtray.design;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.function.IntPredicate;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.apache.commons.rng.UniformRandomProvider;
 
@@ -62,16 +61,33 @@ final class Rectangle {
             throw new IllegalArgumentException(rows + " x " + columns + " cells of " + perCell + " can't hold "
                     + treatments + " treatments equally often in every row and column");
         }
-        var walk = new Rectangle(rows, columns, perCell, treatments, random);
-        if (perCell < treatments) {
-            walk.mix();
-        }
-        return walk.inRandomOrder();
+        return mixed(rows, columns, perCell, treatments, random).inRandomOrder();
     }
 
-    /** Walks until as many proper arrangements were met as forget the start; ten times the entries is ample. */
-    private void mix() {
-        long wanted = 10L * rows * columns * treatments;
+    /** A walk that has forgotten its start: ten times as many proper arrangements as entries is ample. */
+    private static Rectangle mixed(int rows, int columns, int perCell, int treatments, UniformRandomProvider random) {
+        var walk = new Rectangle(rows, columns, perCell, treatments, random);
+        walk.mix(10L * rows * columns * treatments);
+        return walk;
+    }
+
+    /**
+     * Draws any number of them by one walk: the first as {@link #draw} does, each other after as many proper arrangements
+     * as there are rows and columns. Each is put in random order anew and is as likely as any other; that neighbours still
+     * hang together a little makes a share of draws slightly less exact, and no larger or smaller.
+     */
+    static Supplier<int[][][]> draws(int rows, int columns, int perCell, int treatments, UniformRandomProvider random) {
+        var walk = mixed(rows, columns, perCell, treatments, random);
+        return () -> {
+            var drawn = walk.inRandomOrder();
+            walk.mix((long) rows + columns);
+            return drawn;
+        };
+    }
+
+    /** Walks until so many proper arrangements were met; with every treatment in every cell there is only one. */
+    private void mix(long proper) {
+        long wanted = perCell < treatments ? proper : 0;
         for (long met = 0; met < wanted; ) {
             step();
             if (negative == null) {
@@ -130,28 +146,27 @@ final class Rectangle {
     }
 
     private int[][][] inRandomOrder() {
-        var rowOrder = order(rows);
-        var columnOrder = order(columns);
-        var names = order(treatments);
+        int[] rowOrder = order(rows);
+        int[] columnOrder = order(columns);
+        int[] names = order(treatments);
         var drawn = new int[rows][columns][perCell];
         for (int i = 0; i < rows; i++) {
             for (int j = 0; j < columns; j++) {
-                var entries = table[rowOrder.get(i)][columnOrder.get(j)];
-                var cell = new ArrayList<Integer>();
+                var entries = table[rowOrder[i]][columnOrder[j]];
+                int place = 0;
                 for (int s = 0; s < treatments; s++) {
                     if (entries[s] == 1) {
-                        cell.add(names.get(s));
+                        drawn[i][j][place++] = names[s];
                     }
                 }
-                Generator.shuffle(cell, random);
-                drawn[i][j] = cell.stream().mapToInt(Integer::intValue).toArray();
+                Generator.shuffle(drawn[i][j], random);
             }
         }
         return drawn;
     }
 
-    private List<Integer> order(int count) {
-        var order = new ArrayList<>(IntStream.range(0, count).boxed().toList());
+    private int[] order(int count) {
+        int[] order = IntStream.range(0, count).toArray();
         Generator.shuffle(order, random);
         return order;
     }

@@ -57,6 +57,7 @@ public record Findings(
      * @param leftOut codes of the trays of the layout that could not be used
      * @param leftOutReasons why, tray by tray
      * @param logistic null for a measure
+     * @param rerandomisation terms that the analysis of variance tests, tested by running the randomisation again
      * @param effects every level against the control
      * @param pairs every pair of levels, for factors of three levels or more
      * @param trends of numeric factors
@@ -81,6 +82,7 @@ public record Findings(
             List<? extends Summary> summary,
             Anova anova,
             Logistic logistic,
+            List<Rerandomised> rerandomisation,
             List<TermTest> tests,
             List<? extends Effect> effects,
             List<? extends Effect> pairs,

@@ -14,6 +14,15 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class RectangleTest {
 
+    @Test
+    void drawsOfOneWalkAreEquallyLikely() {
+        int draws = 57_600;
+        Map<String, Integer> seen = new HashMap<>();
+        var walk = Rectangle.draws(4, 4, 1, 4, Generator.of(5));
+        IntStream.range(0, draws).forEach(d -> seen.merge(Arrays.deepToString(walk.get()), 1, Integer::sum));
+        Uniformity.assertUniform(seen.values(), 576, draws);
+    }
+
     /**
      * Numbers of arrangements: Latin squares of side 2 to 4, OEIS A002860; 0-1 matrices with equal margins, OEIS A001499
      * (two treatments in a square of side 4: 90). Three treatments in 3 x 6: each column is one of the 6 orders, and rows

@@ -138,6 +138,7 @@ class ResultsJsonTest {
                 o.summary(),
                 o.anova(),
                 logistic,
+                o.rerandomisation(),
                 o.tests(),
                 o.effects(),
                 o.pairs(),

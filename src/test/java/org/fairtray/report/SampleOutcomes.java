@@ -46,6 +46,7 @@ final class SampleOutcomes {
                 summary(trial, values),
                 anova,
                 logistic(),
+                List.of(),
                 tests(),
                 effects(trial),
                 List.of(),
@@ -121,6 +122,7 @@ final class SampleOutcomes {
                 summary,
                 new Anova("raw", "mixed", false, List.of(), List.of(term), variances, List.of()),
                 null,
+                List.of(),
                 List.of(new Findings.TermTest("soak", List.of("soak"), "tray", "f", 3.1, 1, 11.0, 5.87, 0.107, 0.107)),
                 List.of(effect),
                 List.of(),
@@ -153,6 +155,7 @@ final class SampleOutcomes {
                 List.of(new CountSummary(treatment, 1, 0, 100, 0.0, 0.0, 0.037, "wilson", 1.0)),
                 new Anova("angular", "strata", true, List.of(), null, null, List.of()),
                 new Logistic(null, "There is nothing to compare.", "soak no came out at 0 %.", Map.of()),
+                List.of(),
                 List.of(new Findings.TermTest("soak", List.of("soak"), "tray", "f", null, 1, null, null, null, null)),
                 List.of(new Effect.OnRate(
                         "soak", "yes", "no", null, null, null, null, null, null, null, null, null, null, null, null,

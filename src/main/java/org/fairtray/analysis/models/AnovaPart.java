@@ -50,6 +50,27 @@ public final class AnovaPart {
         return table.residualDf() == 0 ? null : table.residualSumOfSquares() / table.residualDf();
     }
 
+    /** The mean square of a term in a stratum; null where it has none there. */
+    public Double meanSquare(Term term, int stratum) {
+        return tables.get(stratum).rows().stream()
+                .filter(r -> structure.terms().get(r.part().term()).equals(term))
+                .map(r -> r.sumOfSquares() / r.part().df())
+                .findFirst()
+                .orElse(null);
+    }
+
+    /** The F of a term in a stratum; empty where it has none there, or nothing but rounding to be tested against. */
+    public Optional<Double> ratio(Term term, int stratum) {
+        Double meanSquare = meanSquare(term, stratum);
+        return meanSquare == null || !isTestable(tables.get(stratum))
+                ? Optional.empty()
+                : Optional.of(meanSquare / residualMeanSquare(stratum));
+    }
+
+    private boolean isTestable(Decomposition.Table table) {
+        return table.residualDf() > 0 && table.residualSumOfSquares() > ROUNDING * wholeSumOfSquares;
+    }
+
     /** The same as findings. */
     public Findings.Anova findings(String scale) {
         var decomposition = structure.decomposition();
@@ -122,7 +143,7 @@ public final class AnovaPart {
         var term = structure.terms().get(row.part().term());
         int df = row.part().df();
         double meanSquare = row.sumOfSquares() / df;
-        boolean testable = residual != null && residual.sumOfSquares() > ROUNDING * wholeSumOfSquares;
+        boolean testable = isTestable(tables.get(row.part().stratum()));
         Double f = testable ? Double.valueOf(meanSquare / residual.meanSquare()) : null;
         return new Findings.AnovaTerm(
                 term.name(),

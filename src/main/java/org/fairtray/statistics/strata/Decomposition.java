@@ -3,6 +3,7 @@ package org.fairtray.statistics.strata;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
@@ -140,6 +141,22 @@ public final class Decomposition {
         return IntStream.range(0, strata.size())
                 .mapToObj(s -> table(fits.get(s), strata.project(s, values), residualDf(s)))
                 .toList();
+    }
+
+    /**
+     * The F of a term in a stratum for many sets of values; empty where the term has no degrees of freedom there, or none
+     * are left to test it against.
+     */
+    public Optional<VarianceRatio> ratio(int stratum, int term) {
+        var projected = fits.get(stratum).projected;
+        var others = Span.empty().with(columns(projected, notContaining(term)));
+        var own = others.with(projected.get(term));
+        if (own.dimension() == others.dimension() || residualDf(stratum) == 0) {
+            return Optional.empty();
+        }
+        var all = IntStream.range(0, terms.size()).boxed().toList();
+        var full = own.with(columns(projected, all));
+        return Optional.of(new VarianceRatio(strata, stratum, others, own, full, residualDf(stratum)));
     }
 
     private static Table table(StratumFit fit, double[] part, int residualDf) {

@@ -82,6 +82,11 @@ public final class Strata {
         return projections.get(s).dimension();
     }
 
+    /** Whether stratum s is found by averages, so that its part of a vector is the same throughout each group. */
+    public boolean isEven(int s) {
+        return projections.get(s) instanceof Average;
+    }
+
     /**
      * The part of a vector that lies in stratum s.
      *
