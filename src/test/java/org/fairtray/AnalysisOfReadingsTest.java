@@ -38,7 +38,7 @@ class AnalysisOfReadingsTest {
     void nothingAnywhereIsNoWorthwhileChange() {
         var none = Sound.findings(soakAndMat().readAll(0));
         assertEquals(Map.of("soak", "no worthwhile change", "mat", "no worthwhile change"), verdicts(none));
-        assertNull(none.outcomes().get(0).logistic().used());
+        assertEquals("penalised", none.outcomes().get(0).logistic().used());
         none.outcomes().get(0).effects().forEach(e -> assertEquals(0, e.difference(), 1e-12));
     }
 

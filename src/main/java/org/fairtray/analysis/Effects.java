@@ -42,9 +42,7 @@ final class Effects {
                 .map(c -> new Measured(
                         c,
                         yardstick.spread(c.slope(), c.linear()).orElse(null),
-                        predictor.onOdds()
-                                ? yardstick.spread(c.linear(), c.linear()).orElse(null)
-                                : null));
+                        predictor.onOdds() ? yardstick.oddsSpread(c.linear()).orElse(null) : null));
     }
 
     /** Every level of every factor against its control. */

@@ -17,6 +17,7 @@ final class TrayValues {
     /** By the logistic model; residuals are Pearson's over the root of the dispersion. */
     static List<Findings.TrayValue> ofRates(Trial trial, OutcomeData data, CountFits logistic) {
         double[] rates = data.raw();
+        var dispersion = logistic.dispersion();
         return IntStream.range(0, data.trays().size())
                 .mapToObj(i -> value(
                         trial,
@@ -24,7 +25,7 @@ final class TrayValues {
                         i,
                         rates[i],
                         logistic.fittedRate(i),
-                        residual(data, i, logistic.fittedRate(i), logistic.dispersion())))
+                        residual(data, i, logistic.fittedRate(i), dispersion)))
                 .toList();
     }
 

@@ -72,8 +72,13 @@ public record Logistic(String used, String why, String separation, Map<String, F
             List<Term> terms, List<Coefficient> coefficients, Map<String, Double> variances, Double dispersion)
             implements Fit {}
 
-    /** Finite whatever the counts. */
-    public record Penalised(List<Term> terms, List<Coefficient> coefficients, Double penalisedLogLikelihood)
+    /**
+     * Finite whatever the counts.
+     *
+     * @param intervals of the coefficients: by "profile" likelihood, or in large trials "wald"
+     */
+    public record Penalised(
+            List<Term> terms, List<Coefficient> coefficients, String intervals, Double penalisedLogLikelihood)
             implements Fit {}
 
     /** A term of a logistic fit, tested against the model of all terms that don't contain it. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.fairtray.statistics.Count;
 import org.fairtray.statistics.logistic.LogisticFit;
@@ -34,26 +35,38 @@ public record InventedCounts(ToDoubleFunction<Treatment> rates, double trayCorre
         placeSd = Collections.unmodifiableMap(new TreeMap<>(placeSd));
     }
 
+    /** How far each tray's place moves its rate, log-odds; trays of one unit share what the unit adds. */
+    public double[] shifts(Place place, List<Tray> trays, UniformRandomProvider random) {
+        Map<String, Double> units = new HashMap<>();
+        return trays.stream()
+                .mapToDouble(tray -> shift(place, tray, units, random))
+                .toArray();
+    }
+
+    private double shift(Place place, Tray tray, Map<String, Double> units, UniformRandomProvider random) {
+        double shift = 0;
+        for (var entry : placeSd.entrySet()) {
+            String unit = entry.getKey() + " " + place.unit(entry.getKey(), tray.stand());
+            shift += units.computeIfAbsent(unit, u -> entry.getValue() * Normal.draw(random));
+        }
+        return shift;
+    }
+
     /**
      * One count for each tray.
      *
+     * @param shifts of the trays' places
      * @param seeds sown in a tray
      */
-    public List<Count> of(Place place, List<Tray> trays, int seeds, UniformRandomProvider random) {
-        Map<String, Double> units = new HashMap<>();
-        return trays.stream()
-                .map(tray -> count(rate(place, tray, units, random), seeds, random))
+    public List<Count> of(List<Tray> trays, double[] shifts, int seeds, UniformRandomProvider random) {
+        return IntStream.range(0, shifts.length)
+                .mapToObj(i -> count(shifted(rates.applyAsDouble(trays.get(i).treatment()), shifts[i]), seeds, random))
                 .toList();
     }
 
-    private double rate(Place place, Tray tray, Map<String, Double> units, UniformRandomProvider random) {
-        double rate = rates.applyAsDouble(tray.treatment());
-        double odds = Math.log(rate / (1 - rate));
-        for (var entry : placeSd.entrySet()) {
-            String unit = entry.getKey() + " " + place.unit(entry.getKey(), tray.stand());
-            odds += units.computeIfAbsent(unit, u -> entry.getValue() * Normal.draw(random));
-        }
-        return LogisticFit.rate(odds);
+    /** A rate moved by so much on the log-odds scale. */
+    public static double shifted(double rate, double shift) {
+        return LogisticFit.rate(Math.log(rate / (1 - rate)) + shift);
     }
 
     private Count count(double rate, int seeds, UniformRandomProvider random) {

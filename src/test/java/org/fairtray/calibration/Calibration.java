@@ -2,9 +2,11 @@ package org.fairtray.calibration;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.fairtray.analysis.Inference;
@@ -78,7 +80,6 @@ public final class Calibration {
                             correlation,
                             places),
                     factor);
-            double truth = marginal(raised, places) - marginal(tried.controlRate(), places);
             out.printf(
                     Locale.ROOT,
                     "| %s | %.2f | %.1f | %s | %.4f | %.4f | %.4f | %.4f | %.3f |%n",
@@ -88,21 +89,21 @@ public final class Calibration {
                     factor.name(),
                     share(none, t -> t.p() != null && t.p() <= 0.05),
                     share(none, t -> t.verdict().equals("changed")),
-                    coverage(none, l -> 0),
-                    coverage(some, l -> l.equals(last) ? truth : 0),
+                    coverage(none, l -> false),
+                    coverage(some, last::equals),
                     share(some, t -> t.verdict().equals("changed")));
         }
     }
 
-    /** What one trial said of a factor. */
-    private record Said(Double p, String verdict, List<Effect> effects) {}
+    /**
+     * What one trial said of a factor.
+     *
+     * @param truth the true difference that the gain makes, averaged over the places of the trial
+     */
+    private record Said(Double p, String verdict, List<Effect> effects, double truth) {}
 
     private interface Condition {
         boolean holds(Said said);
-    }
-
-    private interface Truth {
-        double of(String level);
     }
 
     private List<Said> repeat(Layouts.Tried tried, Structure structure, InventedCounts truth, Factor factor) {
@@ -110,16 +111,25 @@ public final class Calibration {
                 .parallel()
                 .mapToObj(i -> {
                     var random = Generator.of(seed * 1_000_003 + i);
-                    var counts = truth.of(tried.trial().place(), tried.layout().trays(), tried.seeds(), random);
-                    return said(
-                            Inference.ofCounts(
-                                    structure, tried.trial().outcomes().get(0), counts),
-                            factor);
+                    var trays = tried.layout().trays();
+                    double[] shifts = truth.shifts(tried.trial().place(), trays, random);
+                    var counts = truth.of(trays, shifts, tried.seeds(), random);
+                    var outcome = tried.trial().outcomes().get(0);
+                    return said(Inference.ofCounts(structure, outcome, counts), factor, gained(tried, shifts));
                 })
                 .toList();
     }
 
-    private static Said said(Inference inference, Factor factor) {
+    /** What the gain makes in the places of one trial. */
+    private static double gained(Layouts.Tried tried, double[] shifts) {
+        return Arrays.stream(shifts)
+                .map(s -> InventedCounts.shifted(tried.controlRate() + GAIN, s)
+                        - InventedCounts.shifted(tried.controlRate(), s))
+                .average()
+                .orElseThrow();
+    }
+
+    private static Said said(Inference inference, Factor factor, double truth) {
         Double p = inference.termTests().stream()
                 .filter(t -> t.term().equals(factor.name()))
                 .map(Findings.TermTest::p)
@@ -135,7 +145,8 @@ public final class Calibration {
                 verdict,
                 inference.differences().stream()
                         .filter(e -> e.factor().equals(factor.name()))
-                        .toList());
+                        .toList(),
+                truth);
     }
 
     private static double share(List<Said> all, Condition condition) {
@@ -143,31 +154,16 @@ public final class Calibration {
     }
 
     /** The share of intervals that hold the truth, all levels together; one that could not be given holds nothing. */
-    private static double coverage(List<Said> all, Truth truth) {
+    private static double coverage(List<Said> all, Predicate<String> raised) {
         long intervals = 0;
         long hold = 0;
         for (var said : all) {
             for (var effect : said.effects()) {
                 intervals++;
-                double difference = truth.of(effect.level());
+                double difference = raised.test(effect.level()) ? said.truth() : 0;
                 hold += effect.low() != null && effect.low() <= difference && difference <= effect.high() ? 1 : 0;
             }
         }
         return intervals == 0 ? Double.NaN : hold / (double) intervals;
-    }
-
-    /** The rate averaged over places. */
-    private static double marginal(double rate, Map<String, Double> places) {
-        double variance = places.values().stream().mapToDouble(s -> s * s).sum();
-        double odds = Math.log(rate / (1 - rate));
-        double step = 0.01;
-        double sum = 0;
-        double weights = 0;
-        for (double z = -8; z <= 8; z += step) {
-            double weight = Math.exp(-z * z / 2);
-            sum += weight / (1 + Math.exp(-odds - Math.sqrt(variance) * z));
-            weights += weight;
-        }
-        return sum / weights;
     }
 }

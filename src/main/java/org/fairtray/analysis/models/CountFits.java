@@ -19,6 +19,9 @@ import org.fairtray.statistics.logistic.Separation;
  * where some odds would be infinite. Each term is left out of the model that holds every term not containing it.
  */
 public final class CountFits {
+    /** Cochran (1954), Biometrics 10, 417-451: below five the usual approximations for counts begin to fail. */
+    private static final int FEW = 5;
+
     private final Structure structure;
     private final Cells cells;
     private final List<Count> counts;
@@ -104,6 +107,16 @@ public final class CountFits {
     /** Whether every estimate by maximum likelihood is finite. */
     public boolean isFinite() {
         return separated.isEmpty();
+    }
+
+    /** Whether some tray has fewer than {@value #FEW} successes or failures. */
+    boolean isSparse() {
+        return counts.stream().anyMatch(c -> Math.min(c.successes(), c.trials() - c.successes()) < FEW);
+    }
+
+    /** Coefficients by the penalised likelihood. */
+    Estimates penalisedEstimates() {
+        return isFinite() ? PenalisedFit.of(model.matrix(), counts).estimates() : estimates;
     }
 
     /** The rows whose odds would be 0 or infinite. */

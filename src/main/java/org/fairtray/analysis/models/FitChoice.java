@@ -17,7 +17,8 @@ public record FitChoice(
 
     /** The choice for some counts. */
     public static FitChoice of(CountFits fits, double alpha) {
-        var predictor = new Predictor(fits.model(), fits.estimates(), true);
+        var predictor =
+                new Predictor(fits.model(), fits.isSparse() ? fits.penalisedEstimates() : fits.estimates(), true);
         if (fits.dispersion().isEmpty()) {
             return new FitChoice(
                     null,
@@ -27,12 +28,16 @@ public record FitChoice(
                     predictor,
                     Optional.empty());
         }
-        if (!fits.isFinite()) {
+        if (!fits.isFinite() || fits.isSparse()) {
             return new FitChoice(
                     "penalised",
-                    "Some rates are 0 or 100 % throughout, where the odds of the plain fit are infinite, so the penalised"
-                            + " fit is used, each term against the spread between the units it was given to.",
-                    fits.byStratum(),
+                    (fits.isFinite()
+                                    ? "Some trays came out nearly at 0 or 100 %, where trays differ in ways that no"
+                                            + " formula for their spread follows"
+                                    : "Some rates are 0 or 100 % throughout, where the odds of the plain fit are infinite")
+                            + ", so rates are those of the penalised fit, and each difference is held against what the"
+                            + " trays or stacks that make it up differ by themselves.",
+                    new UnequalYardstick(fits, fits.byStratum()),
                     predictor,
                     Optional.empty());
         }

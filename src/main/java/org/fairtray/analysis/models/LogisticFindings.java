@@ -21,6 +21,12 @@ import org.fairtray.trial.Treatment;
 
 /** Every logistic fit of a count that can be had, written out. */
 public final class LogisticFindings {
+    /** Trays times squared columns from which fits that only stand beside the one used would take seconds. */
+    private static final long LARGE = 2_000_000;
+
+    /** The same for intervals by profile likelihood, each end of which takes many fits. */
+    private static final long LARGE_FOR_PROFILES = 100_000;
+
     private final CountFits fits;
     private final double alpha;
     private final double normal;
@@ -43,13 +49,21 @@ public final class LogisticFindings {
             all.put("binomial", binomial(fit));
             if (fit.residualDf() > 0) {
                 all.put("quasi", quasi(fit));
-                betaBinomial(all);
+                if (work() <= LARGE) {
+                    betaBinomial(all);
+                }
                 choice.marginal().ifPresent(m -> all.put("marginal", m));
                 MixedFindings.of(fits, alpha).ifPresent(m -> all.put("mixed", m));
             }
         }
-        all.put("penalised", penalised());
+        if (!fits.isFinite() || work() <= LARGE) {
+            all.put("penalised", penalised());
+        }
         return new Logistic(choice.used(), choice.why(), separationInWords(), all);
+    }
+
+    private long work() {
+        return (long) matrix().height() * matrix().width() * matrix().width();
     }
 
     private ModelMatrix matrix() {
@@ -129,19 +143,28 @@ public final class LogisticFindings {
         var terms = fits.changes().stream()
                 .map(c -> term(c, "penalised likelihood ratio", c.penalisedRatio(counts())))
                 .toList();
-        var profile = new ArrayList<Logistic.Coefficient>();
+        boolean byProfile = work() <= LARGE_FOR_PROFILES;
+        return new Logistic.Penalised(
+                terms,
+                byProfile ? profiled(fit) : coefficients(matrix(), fit.estimates(), 1, normal),
+                byProfile ? "profile" : "wald",
+                fit.penalisedLogLikelihood());
+    }
+
+    private List<Logistic.Coefficient> profiled(PenalisedFit fit) {
+        var profiled = new ArrayList<Logistic.Coefficient>();
         for (int j = 0; j < matrix().width(); j++) {
             var unit = new double[matrix().width()];
             unit[j] = 1;
             var interval = fit.interval(unit, 1 - alpha);
-            profile.add(new Logistic.Coefficient(
+            profiled.add(new Logistic.Coefficient(
                     matrix().names().get(j),
                     fit.estimates().coefficient(j),
                     fit.estimates().standardError(j),
                     Numbers.orNull(interval.low()),
                     Numbers.orNull(interval.high())));
         }
-        return new Logistic.Penalised(terms, profile, fit.penalisedLogLikelihood());
+        return profiled;
     }
 
     static Logistic.Term term(CountFits.TermChange change, String statistic, double value) {

@@ -30,6 +30,11 @@ public interface Yardstick {
      */
     Optional<Spread> spread(double[] gradient, double[] contrast);
 
+    /** The spread of a difference of log-odds, given as its contrast. */
+    default Optional<Spread> oddsSpread(double[] contrast) {
+        return spread(contrast, contrast);
+    }
+
     /** The correlation of two quantities, given as their gradients. */
     double correlation(double[] one, double[] other);
 

@@ -131,6 +131,11 @@ public final class Decomposition {
         return own.isEmpty() ? 0 : inside / own.size();
     }
 
+    /** What all terms leave over of n values in a stratum. */
+    public double[] residual(int stratum, double[] values) {
+        return fits.get(stratum).full.residual(strata.project(stratum, values));
+    }
+
     /**
      * The analysis of variance of n values.
      *
