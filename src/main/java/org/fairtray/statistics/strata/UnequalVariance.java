@@ -12,7 +12,7 @@ import org.fairtray.statistics.Grouping;
  *   df = (sum of w_u M_uu)^2 / (sum over u, v of w_u w_v M_uv M_vu)
  * </pre>
  *
- * with M the matrix that leaves the residuals of the units. For two groups it is Welch's.
+ * with M the matrix that leaves the residuals of the units. For two groups V is that of Welch's test.
  *
  * <p>Source: Bell and McCaffrey (2002), Survey Methodology 28(2), 169-181; MacKinnon and White (1985), Journal of
  * Econometrics 29, 305-325 (HC2); Imbens and Kolesar (2016), Review of Economics and Statistics 98, 701-712.
