@@ -27,6 +27,9 @@ final class OutcomeWarnings {
             warnings.add(new Findings.Warning(
                     "separation", List.of(), found.logistic().separation()));
         }
+        found.soundness().stream()
+                .filter(c -> !c.sound())
+                .forEach(c -> warnings.add(new Findings.Warning(c.kind(), List.of(), c.sentence() + " " + c.remedy())));
         return warnings;
     }
 }
