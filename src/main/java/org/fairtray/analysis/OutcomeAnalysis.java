@@ -3,6 +3,7 @@ package org.fairtray.analysis;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedSet;
 import java.util.stream.IntStream;
 import org.fairtray.analysis.data.OutcomeData;
 import org.fairtray.analysis.data.Tallies;
@@ -11,8 +12,10 @@ import org.fairtray.analysis.models.CountFits;
 import org.fairtray.analysis.models.FitChoice;
 import org.fairtray.analysis.models.LogisticFindings;
 import org.fairtray.analysis.models.MeasureFits;
+import org.fairtray.analysis.soundness.Soundness;
 import org.fairtray.design.DesignName;
 import org.fairtray.design.Structure;
+import org.fairtray.findings.DataCheck;
 import org.fairtray.findings.Findings;
 import org.fairtray.findings.Logistic;
 import org.fairtray.trial.Outcome;
@@ -47,7 +50,8 @@ final class OutcomeAnalysis {
         }
         var structure = data.leftOut().isEmpty() ? whole : Structure.of(whole.trial(), data.trays());
         var analysis = new OutcomeAnalysis(structure, outcome, data);
-        return data.isCount() ? analysis.ofCount(progress) : analysis.ofMeasure();
+        var counters = tallies.counters(outcome);
+        return data.isCount() ? analysis.ofCount(progress, counters) : analysis.ofMeasure(counters);
     }
 
     private static Findings.OutcomeFindings nothingRead(Outcome outcome, OutcomeData data) {
@@ -80,7 +84,8 @@ final class OutcomeAnalysis {
                 List.of());
     }
 
-    private Findings.OutcomeFindings ofCount(List<Findings.Progress> progress) {
+    private Findings.OutcomeFindings ofCount(
+            List<Findings.Progress> progress, Map<String, SortedSet<String>> counters) {
         double alpha = trial.choices().alpha();
         var fits = CountFits.of(structure, data.counts());
         var choice = FitChoice.of(fits, alpha);
@@ -89,24 +94,33 @@ final class OutcomeAnalysis {
                 LogisticFindings.of(fits, alpha, choice),
                 Summaries.ofCounts(
                         trial, data, trays -> fits.dispersionOf(trays).orElse(1.0)),
+                Soundness.ofCounts(structure, data, rates(fits), counters),
                 TrayValues.ofRates(trial, data, fits),
                 progress);
     }
 
-    private Findings.OutcomeFindings ofMeasure() {
+    private Findings.OutcomeFindings ofMeasure(Map<String, SortedSet<String>> counters) {
         var fits = MeasureFits.of(structure, data.raw(), anova);
         return findings(
                 Inference.of(structure, outcome, fits.yardstick(), fits.predictor()),
                 null,
                 Summaries.ofMeasures(trial, data),
+                Soundness.ofMeasures(structure, data, counters),
                 TrayValues.ofValues(trial, data, fits),
                 List.of());
+    }
+
+    private double[] rates(CountFits fits) {
+        return IntStream.range(0, data.trays().size())
+                .mapToDouble(fits::fittedRate)
+                .toArray();
     }
 
     private Findings.OutcomeFindings findings(
             Inference inference,
             Logistic logistic,
             List<? extends Findings.Summary> summary,
+            List<DataCheck> soundness,
             List<Findings.TrayValue> trayValues,
             List<Findings.Progress> progress) {
         var scale = data.isCount() ? trial.choices().scale().label() : "raw";
@@ -131,10 +145,10 @@ final class OutcomeAnalysis {
                 List.of(),
                 List.of(),
                 List.of(),
-                List.of(),
+                Costing.of(trial, outcome, summary),
                 null,
                 inference.verdicts(),
-                List.of(),
+                soundness,
                 trayValues,
                 progress,
                 Methods.of(trial, structure, variance, logistic));

@@ -27,6 +27,11 @@ final class OutcomeWarnings {
             warnings.add(new Findings.Warning(
                     "separation", List.of(), found.logistic().separation()));
         }
+        // Replicates are held against seeds alone; trays that differ by more are usual, and the analysis allows for
+        // them.
+        found.soundness().stream()
+                .filter(c -> !c.sound() && !c.kind().equals("replicates"))
+                .forEach(c -> warnings.add(new Findings.Warning(c.kind(), List.of(), c.sentence() + " " + c.remedy())));
         return warnings;
     }
 }

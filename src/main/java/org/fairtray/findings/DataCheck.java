@@ -22,4 +22,15 @@ public record DataCheck(
         Double value,
         Double p,
         String sentence,
-        String remedy) {}
+        String remedy) {
+
+    /** Nothing stands out. */
+    public static DataCheck sound(String kind, String statistic, Double value, Double p, String sentence) {
+        return new DataCheck(kind, true, List.of(), statistic, value, p, sentence, "");
+    }
+
+    /** It could not be looked at; the sentence says why. */
+    public static DataCheck notMade(String kind, String sentence) {
+        return new DataCheck(kind, true, List.of(), null, null, null, sentence, "");
+    }
+}

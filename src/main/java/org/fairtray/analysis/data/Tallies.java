@@ -7,8 +7,11 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.fairtray.findings.Findings;
 import org.fairtray.trial.Layout;
@@ -31,12 +34,14 @@ import tech.tablesaw.api.StringColumn;
  */
 public final class Tallies {
     private static final String SOWN = "sown";
+    private static final String COUNTER = "by";
 
     private final Trial trial;
     private final StringColumn trays;
     private final IntColumn days;
     private final DoubleColumn sown;
     private final Map<String, DoubleColumn> read;
+    private final List<Optional<String>> counters;
 
     /** A tray's sums: so many of so many. */
     public record Tally(long successes, long of) {}
@@ -62,6 +67,9 @@ public final class Tallies {
         this.days = IntColumn.create("day", inOrder.stream().mapToInt(Reading::day));
         this.sown = DoubleColumn.create(
                 SOWN, inOrder.stream().mapToDouble(r -> r.sown().orElse(usual)));
+        this.counters = inOrder.stream()
+                .map(r -> Optional.ofNullable(r.notes().get(COUNTER)))
+                .toList();
         this.read = new LinkedHashMap<>();
         inOrder.stream()
                 .flatMap(r -> r.values().keySet().stream())
@@ -113,6 +121,21 @@ public final class Tallies {
                 .filter(s -> s.day() == outcome.day())
                 .forEach(s -> means.put(s.tray(), s.value() / s.frames()));
         return means;
+    }
+
+    /** Who read an outcome on its day, by tray; a tray whose readings don't say is absent. */
+    public Map<String, SortedSet<String>> counters(Outcome outcome) {
+        var values = read.get(outcome.name());
+        Map<String, SortedSet<String>> who = new HashMap<>();
+        for (int i = 0; values != null && i < values.size(); i++) {
+            if (days.getInt(i) == outcome.day() && !values.isMissing(i)) {
+                var tray = trays.get(i);
+                counters.get(i)
+                        .ifPresent(c ->
+                                who.computeIfAbsent(tray, t -> new TreeSet<>()).add(c));
+            }
+        }
+        return who;
     }
 
     /** Every column of counts that was read, by treatment and day: germinated, through, then the plan's others. */
