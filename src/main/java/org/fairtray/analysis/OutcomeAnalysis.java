@@ -3,6 +3,7 @@ package org.fairtray.analysis;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.fairtray.analysis.data.OutcomeData;
 import org.fairtray.analysis.data.Tallies;
@@ -47,7 +48,7 @@ final class OutcomeAnalysis {
         }
         var structure = data.leftOut().isEmpty() ? whole : Structure.of(whole.trial(), data.trays());
         var analysis = new OutcomeAnalysis(structure, outcome, data);
-        return data.isCount() ? analysis.ofCount(progress) : analysis.ofMeasure();
+        return outcome.match(c -> analysis.ofCount(c, tallies, progress), m -> analysis.ofMeasure());
     }
 
     private static Findings.OutcomeFindings nothingRead(Outcome outcome, OutcomeData data) {
@@ -80,7 +81,7 @@ final class OutcomeAnalysis {
                 List.of());
     }
 
-    private Findings.OutcomeFindings ofCount(List<Findings.Progress> progress) {
+    private Findings.OutcomeFindings ofCount(Outcome.Count count, Tallies tallies, List<Findings.Progress> progress) {
         double alpha = trial.choices().alpha();
         var fits = CountFits.of(structure, data.counts());
         var choice = FitChoice.of(fits, alpha);
@@ -90,7 +91,8 @@ final class OutcomeAnalysis {
                 Summaries.ofCounts(
                         trial, data, trays -> fits.dispersionOf(trays).orElse(1.0)),
                 TrayValues.ofRates(trial, data, fits),
-                progress);
+                progress,
+                SpeedAnalysis.of(structure, count, tallies.courses(count)));
     }
 
     private Findings.OutcomeFindings ofMeasure() {
@@ -100,7 +102,8 @@ final class OutcomeAnalysis {
                 null,
                 Summaries.ofMeasures(trial, data),
                 TrayValues.ofValues(trial, data, fits),
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 
     private Findings.OutcomeFindings findings(
@@ -108,7 +111,8 @@ final class OutcomeAnalysis {
             Logistic logistic,
             List<? extends Findings.Summary> summary,
             List<Findings.TrayValue> trayValues,
-            List<Findings.Progress> progress) {
+            List<Findings.Progress> progress,
+            Optional<SpeedAnalysis> speed) {
         var scale = data.isCount() ? trial.choices().scale().label() : "raw";
         var variance = anova.findings(scale);
         return new Findings.OutcomeFindings(
@@ -132,8 +136,10 @@ final class OutcomeAnalysis {
                 List.of(),
                 List.of(),
                 List.of(),
-                null,
-                inference.verdicts(),
+                speed.map(SpeedAnalysis::findings).orElse(null),
+                inference.verdicts().stream()
+                        .map(v -> speed.map(s -> s.both(v)).orElse(v))
+                        .toList(),
                 List.of(),
                 trayValues,
                 progress,
