@@ -3,6 +3,7 @@ package org.fairtray.analysis;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedSet;
 import java.util.stream.IntStream;
 import org.fairtray.analysis.data.OutcomeData;
@@ -51,7 +52,7 @@ final class OutcomeAnalysis {
         var structure = data.leftOut().isEmpty() ? whole : Structure.of(whole.trial(), data.trays());
         var analysis = new OutcomeAnalysis(structure, outcome, data);
         var counters = tallies.counters(outcome);
-        return data.isCount() ? analysis.ofCount(progress, counters) : analysis.ofMeasure(counters);
+        return outcome.match(c -> analysis.ofCount(c, tallies, progress, counters), m -> analysis.ofMeasure(counters));
     }
 
     private static Findings.OutcomeFindings nothingRead(Outcome outcome, OutcomeData data) {
@@ -85,7 +86,10 @@ final class OutcomeAnalysis {
     }
 
     private Findings.OutcomeFindings ofCount(
-            List<Findings.Progress> progress, Map<String, SortedSet<String>> counters) {
+            Outcome.Count count,
+            Tallies tallies,
+            List<Findings.Progress> progress,
+            Map<String, SortedSet<String>> counters) {
         double alpha = trial.choices().alpha();
         var fits = CountFits.of(structure, data.counts());
         var choice = FitChoice.of(fits, alpha);
@@ -96,7 +100,8 @@ final class OutcomeAnalysis {
                         trial, data, trays -> fits.dispersionOf(trays).orElse(1.0)),
                 Soundness.ofCounts(structure, data, rates(fits), counters),
                 TrayValues.ofRates(trial, data, fits),
-                progress);
+                progress,
+                SpeedAnalysis.of(structure, count, tallies.courses(count)));
     }
 
     private Findings.OutcomeFindings ofMeasure(Map<String, SortedSet<String>> counters) {
@@ -107,7 +112,8 @@ final class OutcomeAnalysis {
                 Summaries.ofMeasures(trial, data),
                 Soundness.ofMeasures(structure, data, counters),
                 TrayValues.ofValues(trial, data, fits),
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 
     private double[] rates(CountFits fits) {
@@ -122,7 +128,8 @@ final class OutcomeAnalysis {
             List<? extends Findings.Summary> summary,
             List<DataCheck> soundness,
             List<Findings.TrayValue> trayValues,
-            List<Findings.Progress> progress) {
+            List<Findings.Progress> progress,
+            Optional<SpeedAnalysis> speed) {
         var scale = data.isCount() ? trial.choices().scale().label() : "raw";
         var variance = anova.findings(scale);
         return new Findings.OutcomeFindings(
@@ -146,8 +153,10 @@ final class OutcomeAnalysis {
                 List.of(),
                 List.of(),
                 Costing.of(trial, outcome, summary),
-                null,
-                inference.verdicts(),
+                speed.map(SpeedAnalysis::findings).orElse(null),
+                inference.verdicts().stream()
+                        .map(v -> speed.map(s -> s.both(v)).orElse(v))
+                        .toList(),
                 soundness,
                 trayValues,
                 progress,

@@ -7,23 +7,29 @@ import java.util.Map;
  * How fast a count came out.
  *
  * @param hazard the grouped-time model; null where it could not be fitted
- * @param tests what verdicts on speed rest on: each term against the units it was given to
+ * @param tests what verdicts on speed rest on: the mean time of those that came out of each tray, each term against the
+ *     units it was given to
+ * @param effects every level against the control, in days of that mean time; a negative difference is earlier
  * @param curves by treatment
- * @param indices by treatment
- * @param verdicts one for each factor, on how fast alone
+ * @param indices by treatment, of its trays added up
+ * @param verdicts one for each factor, on how fast alone: changed or cannot tell
+ * @param notes what was left out or could not be had, in words
  */
 public record Speed(
         Hazard hazard,
         List<Findings.TermTest> tests,
+        List<? extends Effect> effects,
         List<Curve> curves,
         List<Indices> indices,
-        List<Findings.Verdict> verdicts) {
+        List<Findings.Verdict> verdicts,
+        List<String> notes) {
 
     /**
      * Grouped-time proportional hazards, complementary log-log, each day its own intercept.
      *
      * @param terms by the likelihood of independent seeds; the tests of the speed allow for trays
-     * @param daysLeftOut days on which nothing happened in any tray
+     * @param daysLeftOut days on which nothing came out of any tray, or all that was left: their intercepts are infinite
+     *     and they tell nothing
      */
     public record Hazard(
             List<Logistic.Term> terms,
@@ -35,7 +41,7 @@ public record Speed(
      * The log-logistic curve of a treatment, and beside it the steps that were counted.
      *
      * @param t50Days half way to the final rate; null where the counts don't tell
-     * @param low of its interval, as is high
+     * @param low of its interval, as is high; null where no treatment has two trays
      * @param finalRate where the curve ends
      * @param steepness the power b
      * @param stepT50Low the last day on which fewer than half of those that came out had done so; null if none
@@ -59,7 +65,7 @@ public record Speed(
     /**
      * One index.
      *
-     * @param unit days, per day, %, or none
+     * @param unit such as days or % a day; none where it has none
      * @param source who defined it
      */
     public record Index(String name, Double value, String unit, String source) {}

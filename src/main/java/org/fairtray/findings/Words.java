@@ -41,6 +41,24 @@ public final class Words {
         }
     };
 
+    /** How differences of times are said: in days. */
+    public static final Differences OF_DAYS = new Differences() {
+        @Override
+        public String size(double difference) {
+            return days(Math.abs(difference));
+        }
+
+        @Override
+        public String end(double difference) {
+            return shortDays(Math.abs(difference));
+        }
+
+        @Override
+        public String direction(double difference) {
+            return difference < 0 ? "earlier" : "later";
+        }
+    };
+
     /** A way to say differences. */
     public interface Differences {
         /** Without its direction, with its unit. */
@@ -90,6 +108,15 @@ public final class Words {
         double size = Math.abs(value);
         int digits = size >= 100 ? 0 : size >= 10 ? 1 : 2;
         return (value < 0 ? "−" : "") + number(size, digits);
+    }
+
+    /** A time such as "2.9 days". */
+    public static String days(double days) {
+        return shortDays(days) + " days";
+    }
+
+    private static String shortDays(double days) {
+        return number(days, days < 0.1 ? 2 : 1);
     }
 
     /** "p = 0.034" or "p < 0.001". */

@@ -105,10 +105,12 @@ public final class AnovaPart {
                 .toList();
     }
 
-    /** The residual mean squares of all strata; null where nothing is left. */
+    /** The residual mean squares of all strata; 0 where there is but rounding, null where nothing is left. */
     public List<Double> residualMeanSquares() {
         return IntStream.range(0, tables.size())
-                .mapToObj(this::residualMeanSquare)
+                .mapToObj(s -> tables.get(s).residualDf() == 0 || isTestable(tables.get(s))
+                        ? residualMeanSquare(s)
+                        : Double.valueOf(0))
                 .collect(Collectors.toList());
     }
 

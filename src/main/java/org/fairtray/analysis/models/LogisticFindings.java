@@ -178,7 +178,8 @@ public final class LogisticFindings {
                 Tail.chiSquared(positive, change.df()));
     }
 
-    static List<Logistic.Coefficient> coefficients(
+    /** The coefficients with intervals of a quantile times their errors, those widened by the root of the dispersion. */
+    public static List<Logistic.Coefficient> coefficients(
             ModelMatrix matrix, Estimates estimates, double dispersion, double quantile) {
         var names = matrix.names();
         return IntStream.range(0, names.size())
