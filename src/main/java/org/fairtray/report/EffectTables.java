@@ -1,6 +1,7 @@
 package org.fairtray.report;
 
 import static org.fairtray.report.pages.Table.Column.number;
+import static org.fairtray.report.pages.Table.Column.sentence;
 import static org.fairtray.report.pages.Table.Column.text;
 
 import java.util.ArrayList;
@@ -75,7 +76,7 @@ final class EffectTables {
                 number(names.sure() + " interval, this one alone"),
                 number(names.sure() + " interval, all together"),
                 number("p, all together"),
-                text("Adjusted by"));
+                sentence("Adjusted by"));
         return new Table(
                 id + "-table-" + part,
                 caption,
@@ -108,7 +109,7 @@ final class EffectTables {
     }
 
     private Table inFull(String part, String caption, String more, List<? extends Effect> effects) {
-        var columns = new ArrayList<Column>(List.of(text("Change"), number("p alone"), text("p from")));
+        var columns = new ArrayList<Column>(List.of(text("Change"), number("p alone"), sentence("p from")));
         columns.add(number("Interval for the verdict" + (count ? ", points" : "")));
         if (count) {
             columns.add(number("Odds ratio"));
