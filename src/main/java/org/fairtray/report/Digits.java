@@ -116,6 +116,14 @@ final class Digits {
         return low.equals(NOT_AVAILABLE) || high.equals(NOT_AVAILABLE) ? NOT_AVAILABLE : low + " to " + high;
     }
 
+    /** The same where an end may be missing: "8 and more", "up to 31". */
+    static String openRange(String low, String high) {
+        if (high.equals(NOT_AVAILABLE)) {
+            return low.equals(NOT_AVAILABLE) ? NOT_AVAILABLE : low + " and more";
+        }
+        return low.equals(NOT_AVAILABLE) ? "up to " + high : low + " to " + high;
+    }
+
     /** A whole number, "12". */
     static String whole(long number) {
         return sign(Long.toString(number));

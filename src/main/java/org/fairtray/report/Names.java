@@ -56,8 +56,12 @@ final class Names {
 
     /** "soak: 8 h against 0 h". */
     String effect(Effect effect) {
-        return effect.factor() + ": " + level(effect.factor(), effect.level()) + " against "
-                + level(effect.factor(), effect.against());
+        return change(effect.factor(), effect.level(), effect.against());
+    }
+
+    /** The same from its parts. */
+    String change(String factor, String level, String against) {
+        return factor + ": " + level(factor, level) + " against " + level(factor, against);
     }
 
     /** "through by day 6". */

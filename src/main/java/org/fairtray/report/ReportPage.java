@@ -65,7 +65,7 @@ final class ReportPage {
         var checks = CompletableFuture.supplyAsync(() -> new CheckFigures(trial.place(), outcome, id).all());
         var trays = figures.trays();
         var effects = figures.effects(trial.expectations().worthwhile());
-        var tables = new OutcomeTables(names, outcome, id).all();
+        var groups = new OutcomeGroups(names, outcome, id).all(byDay.join(), checks.join());
         return new OutcomeView(
                 id,
                 Names.outcome(outcome),
@@ -77,10 +77,9 @@ final class ReportPage {
                         .map(i -> Digits.kept(i.sentence()))
                         .toList(),
                 trays,
-                byDay.join(),
+                new SummaryTables(names, outcome, id).summary(),
                 effects,
-                checks.join(),
-                tables,
+                groups,
                 methods(outcome));
     }
 

@@ -55,7 +55,9 @@ class ResultsJsonTest {
     void writesEachFitAndSummaryByItsOwnComponents() {
         var count = outcome(json(SampleFindings.splitPlot()), 0);
         var fits = count.getAsJsonObject("logistic").getAsJsonObject("fits");
-        assertEquals(List.of("binomial", "quasi"), List.copyOf(fits.keySet()));
+        assertEquals(
+                List.of("binomial", "quasi", "beta_binomial", "mixed", "marginal", "penalised"),
+                List.copyOf(fits.keySet()));
         assertEquals(18, fits.getAsJsonObject("binomial").get("residual_df").getAsInt());
         assertEquals(2.05, fits.getAsJsonObject("quasi").get("dispersion").getAsDouble());
         var effect = count.getAsJsonArray("effects").get(0).getAsJsonObject();

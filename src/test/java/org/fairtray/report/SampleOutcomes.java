@@ -46,18 +46,18 @@ final class SampleOutcomes {
                 summary(trial, values),
                 anova,
                 logistic(),
-                List.of(),
+                SampleExtras.rerandomised(),
                 tests(),
                 effects(trial),
-                List.of(),
+                effects(trial),
                 interactions,
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                null,
+                SampleExtras.trends(trial),
+                SampleExtras.best(trial),
+                SampleExtras.asGoodAs(trial),
+                SampleExtras.costs(trial),
+                name.equals("germinated") ? SampleSpeed.untold(trial) : SampleSpeed.of(trial),
                 verdicts,
-                List.of(),
+                SampleExtras.soundness(),
                 values,
                 progress(trial),
                 List.of(
@@ -291,6 +291,7 @@ final class SampleOutcomes {
                 new Logistic.Coefficient("soak=8", 0.83, 0.13, 0.57, 1.09));
         fits.put("binomial", new Logistic.Binomial(terms, coefficients, -80.1, 38.2, 18, 36.9));
         fits.put("quasi", new Logistic.Quasi(2.05, terms, coefficients));
+        fits.putAll(SampleExtras.fits(terms, coefficients));
         return new Logistic("quasi", "Trays of one treatment differ more than seeds alone would.", null, fits);
     }
 

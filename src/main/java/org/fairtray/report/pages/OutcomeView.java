@@ -11,10 +11,9 @@ import java.util.List;
  * @param cards a verdict for each factor
  * @param interactions how factors work together, sentence by sentence
  * @param trays every tray by its treatment
- * @param days counts by day; none for a measure
+ * @param summary the same in numbers; none where there is nothing to sum up
  * @param effects differences from the control
- * @param checks residuals, and residuals by place
- * @param tables for a statistician
+ * @param groups everything else, folded away, in the order of reading
  * @param methods what was done, in sentences
  */
 public record OutcomeView(
@@ -24,10 +23,9 @@ public record OutcomeView(
         List<Card> cards,
         List<String> interactions,
         List<Figure> trays,
-        List<Figure> days,
+        List<Table> summary,
         List<Figure> effects,
-        List<Figure> checks,
-        List<Table> tables,
+        List<Group> groups,
         String methods) {
 
     /**

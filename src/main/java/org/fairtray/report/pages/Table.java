@@ -12,14 +12,43 @@ import java.util.List;
  * @param rows as many cells each as there are columns
  */
 public record Table(String id, String caption, String reading, List<Column> columns, List<List<String>> rows) {
-    private static final int SHORT = 8;
+    private static final int SHORT = 16;
 
-    /**
-     * One column.
-     *
-     * @param number whether its cells are numbers, which stand to the right
-     */
-    public record Column(String head, boolean number) {}
+    /** What a column's cells are: numbers stand to the right, sentences get room. */
+    public enum Kind {
+        NUMBER("n"),
+        TEXT("t"),
+        SENTENCE("w");
+
+        private final String style;
+
+        Kind(String style) {
+            this.style = style;
+        }
+
+        /** Its name in the style sheet. */
+        public String style() {
+            return style;
+        }
+    }
+
+    /** One column. */
+    public record Column(String head, Kind kind) {
+        /** Of numbers, with their units at its head. */
+        public static Column number(String head) {
+            return new Column(head, Kind.NUMBER);
+        }
+
+        /** Of names or a few words. */
+        public static Column text(String head) {
+            return new Column(head, Kind.TEXT);
+        }
+
+        /** Of whole sentences. */
+        public static Column sentence(String head) {
+            return new Column(head, Kind.SENTENCE);
+        }
+    }
 
     /** @throws IllegalArgumentException if a row has too few or too many cells */
     public Table {
