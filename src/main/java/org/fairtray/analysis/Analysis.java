@@ -24,12 +24,27 @@ public final class Analysis {
      * @param version of the program
      */
     public static Findings of(Trial trial, Layout layout, List<Reading> readings, Sealing sealing, String version) {
+        return of(trial, layout, readings, sealing, version, AnalysisOptions.USUAL);
+    }
+
+    /**
+     * The same with what was asked for beside the plan.
+     *
+     * @throws java.util.concurrent.CancellationException if the thread is interrupted; it then still is
+     */
+    public static Findings of(
+            Trial trial,
+            Layout layout,
+            List<Reading> readings,
+            Sealing sealing,
+            String version,
+            AnalysisOptions options) {
         var tallies = Tallies.of(trial, readings);
         var structure = Structure.of(trial, layout.trays());
         var faults = Faults.of(structure);
         var progress = tallies.progress(layout);
         var outcomes = trial.outcomes().stream()
-                .map(o -> OutcomeAnalysis.of(structure, tallies, progress, o))
+                .map(o -> OutcomeAnalysis.of(structure, tallies, progress, o, options))
                 .toList();
         var warnings = new ArrayList<Findings.Warning>();
         if (!sealing.holds()) {
@@ -39,7 +54,8 @@ public final class Analysis {
         faults.forEach(f ->
                 warnings.add(new Findings.Warning(f.kind().label(), f.factors(), f.sentence() + " " + f.remedy())));
         for (int i = 0; i < outcomes.size(); i++) {
-            warnings.addAll(OutcomeWarnings.of(trial.outcomes().get(i), outcomes.get(i)));
+            warnings.addAll(OutcomeWarnings.of(
+                    trial.outcomes().get(i), outcomes.get(i), trial.choices().alpha()));
         }
         return new Findings(version, trial.title(), sealing.holds(), sealing.finding(), outcomes, warnings);
     }

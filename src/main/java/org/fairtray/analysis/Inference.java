@@ -8,6 +8,7 @@ import org.fairtray.analysis.models.Tests;
 import org.fairtray.analysis.models.Yardstick;
 import org.fairtray.design.Faults;
 import org.fairtray.design.Structure;
+import org.fairtray.findings.AsGoodAs;
 import org.fairtray.findings.Effect;
 import org.fairtray.findings.Findings;
 import org.fairtray.statistics.Count;
@@ -19,13 +20,17 @@ public final class Inference {
     private final Tests tests;
     private final Effects effects;
     private final Verdicts verdicts;
+    private final Trends trends;
+    private final boolean rates;
 
     private Inference(Structure structure, Outcome outcome, Yardstick yardstick, Predictor predictor) {
         boolean rates = outcome.match(c -> true, m -> false);
         this.structure = structure;
+        this.rates = rates;
         this.tests = Tests.by(yardstick, structure);
         this.effects = new Effects(structure, predictor, yardstick, rates);
         this.verdicts = new Verdicts(structure, outcome.name(), rates, tests, effects);
+        this.trends = new Trends(structure, predictor, yardstick, rates);
     }
 
     static Inference of(Structure structure, Outcome outcome, Yardstick yardstick, Predictor predictor) {
@@ -45,6 +50,15 @@ public final class Inference {
 
     Effects effects() {
         return effects;
+    }
+
+    Trends trends() {
+        return trends;
+    }
+
+    /** Every level against the difference that would matter; empty for a measure, which is said in no rate. */
+    List<AsGoodAs> equivalences() {
+        return rates ? Equivalences.of(structure, effects, differences()) : List.of();
     }
 
     /** The test of each term. */

@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import org.fairtray.analysis.data.OutcomeData;
 import org.fairtray.analysis.data.Tallies;
 import org.fairtray.analysis.models.AnovaPart;
+import org.fairtray.analysis.models.Bootstrap;
 import org.fairtray.analysis.models.CountFits;
 import org.fairtray.analysis.models.FitChoice;
 import org.fairtray.analysis.models.LogisticFindings;
@@ -30,8 +31,10 @@ final class OutcomeAnalysis {
     private final OutcomeData data;
     private final Structure structure;
     private final AnovaPart anova;
+    private final Bootstrap bootstrap;
 
-    private OutcomeAnalysis(Structure structure, Outcome outcome, OutcomeData data) {
+    private OutcomeAnalysis(Structure structure, Outcome outcome, OutcomeData data, Bootstrap bootstrap) {
+        this.bootstrap = bootstrap;
         this.trial = structure.trial();
         this.outcome = outcome;
         this.data = data;
@@ -42,15 +45,20 @@ final class OutcomeAnalysis {
     /**
      * @param whole the structure of all trays of the layout, which serves where every one of them was read
      * @param progress of the trial, the same for all its counts
+     * @param options what was asked for beside the plan
      */
     static Findings.OutcomeFindings of(
-            Structure whole, Tallies tallies, List<Findings.Progress> progress, Outcome outcome) {
+            Structure whole,
+            Tallies tallies,
+            List<Findings.Progress> progress,
+            Outcome outcome,
+            AnalysisOptions options) {
         var data = OutcomeData.of(outcome, whole.trays(), tallies);
         if (data.trays().isEmpty()) {
             return nothingRead(outcome, data);
         }
         var structure = data.leftOut().isEmpty() ? whole : Structure.of(whole.trial(), data.trays());
-        var analysis = new OutcomeAnalysis(structure, outcome, data);
+        var analysis = new OutcomeAnalysis(structure, outcome, data, options.bootstrap(outcome));
         var counters = tallies.counters(outcome);
         return outcome.match(c -> analysis.ofCount(c, tallies, progress, counters), m -> analysis.ofMeasure(counters));
     }
@@ -95,7 +103,7 @@ final class OutcomeAnalysis {
         var choice = FitChoice.of(fits, alpha);
         return findings(
                 Inference.of(structure, outcome, choice.yardstick(), choice.predictor()),
-                LogisticFindings.of(fits, alpha, choice),
+                LogisticFindings.of(fits, alpha, choice, bootstrap),
                 Summaries.ofCounts(
                         trial, data, trays -> fits.dispersionOf(trays).orElse(1.0)),
                 Soundness.ofCounts(structure, data, rates(fits), counters),
@@ -132,6 +140,9 @@ final class OutcomeAnalysis {
             Optional<SpeedAnalysis> speed) {
         var scale = data.isCount() ? trial.choices().scale().label() : "raw";
         var variance = anova.findings(scale);
+        var chance = Rerandomisations.of(structure, data.on(trial.choices().scale()), Rerandomisations.SEED);
+        var trends = inference.trends().components();
+        var equivalences = inference.equivalences();
         return new Findings.OutcomeFindings(
                 outcome.name(),
                 outcome.match(c -> "count", m -> "measure"),
@@ -144,14 +155,14 @@ final class OutcomeAnalysis {
                 summary,
                 variance,
                 logistic,
-                Rerandomisations.of(structure, data.on(trial.choices().scale()), Rerandomisations.SEED),
+                chance,
                 inference.tests().findings(),
                 inference.differences(),
                 inference.effects().pairs(),
                 inference.interactions(),
-                List.of(),
-                List.of(),
-                List.of(),
+                trends,
+                inference.trends().best(),
+                equivalences,
                 Costing.of(trial, outcome, summary),
                 speed.map(SpeedAnalysis::findings).orElse(null),
                 inference.verdicts().stream()
@@ -160,7 +171,8 @@ final class OutcomeAnalysis {
                 soundness,
                 trayValues,
                 progress,
-                Methods.of(trial, structure, variance, logistic));
+                new Methods(structure, variance, logistic, chance)
+                        .sentences(!trends.isEmpty(), !equivalences.isEmpty(), bootstrap.draws()));
     }
 
     private Findings.Design design() {

@@ -2,6 +2,7 @@ package org.fairtray.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.fairtray.findings.Disagreement;
 import org.fairtray.findings.Findings;
 import org.fairtray.trial.Outcome;
 
@@ -9,7 +10,7 @@ import org.fairtray.trial.Outcome;
 final class OutcomeWarnings {
     private OutcomeWarnings() {}
 
-    static List<Findings.Warning> of(Outcome outcome, Findings.OutcomeFindings found) {
+    static List<Findings.Warning> of(Outcome outcome, Findings.OutcomeFindings found, double alpha) {
         var warnings = new ArrayList<Findings.Warning>();
         if (found.trays() == 0) {
             warnings.add(new Findings.Warning(
@@ -32,6 +33,22 @@ final class OutcomeWarnings {
         found.soundness().stream()
                 .filter(c -> !c.sound() && !c.kind().equals("replicates"))
                 .forEach(c -> warnings.add(new Findings.Warning(c.kind(), List.of(), c.sentence() + " " + c.remedy())));
+        warnings.addAll(disagreements(outcome, found, alpha));
+        return warnings;
+    }
+
+    /** Factors of which the model and the re-randomisation don't say the same. */
+    private static List<Findings.Warning> disagreements(Outcome outcome, Findings.OutcomeFindings found, double alpha) {
+        var warnings = new ArrayList<Findings.Warning>();
+        for (var chance : found.rerandomisation()) {
+            if (chance.factors().size() == 1) {
+                found.tests().stream()
+                        .filter(t -> t.term().equals(chance.term()))
+                        .flatMap(t -> Disagreement.of(t.p(), chance, alpha).stream())
+                        .forEach(s -> warnings.add(new Findings.Warning(
+                                "tests disagree", chance.factors(), "On " + outcome.name() + ": " + s)));
+            }
+        }
         return warnings;
     }
 }

@@ -5,13 +5,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.fairtray.analysis.Analysis;
+import org.fairtray.analysis.AnalysisOptions;
 import org.fairtray.files.TrialFiles;
 import org.fairtray.files.TrialFolder;
 import org.fairtray.findings.Findings;
 import org.fairtray.report.Report;
 import org.fairtray.report.ResultsJson;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 
 @Command(
         name = "analyse",
@@ -21,13 +25,30 @@ final class AnalyseCommand implements Callable<Integer> {
     @Mixin
     private TrialOptions trial;
 
+    @Option(
+            names = "--bootstrap",
+            paramLabel = "N",
+            defaultValue = "0",
+            description =
+                    "Test each term of the mixed logistic models by N parametric bootstrap draws as well, such as 999;"
+                            + " takes minutes. Ctrl-C stops it, and nothing is written.")
+    private int bootstrap;
+
     @Override
     public Integer call() {
+        if (bootstrap < 0) {
+            throw new ParameterException(
+                    trial.commandLine(), "--bootstrap " + bootstrap + ": expected a number of draws, 0 or more");
+        }
         prepareReport();
         var folder = trial.folder();
         var files = folder.read();
         trial.printNotices(files);
-        var findings = analyse(folder, files, "");
+        var progress = new ProgressLine(trial.commandLine().getErr(), Ansi.AUTO.enabled());
+        var options = new AnalysisOptions(
+                bootstrap, (what, done) -> progress.show(what + ": draw " + done + " of " + bootstrap));
+        var findings = analyse(folder, files, "", options);
+        progress.clear();
         trial.print(
                 findings,
                 forPeople(findings, trial.path().resolve("report.html").toString()));
@@ -42,13 +63,13 @@ final class AnalyseCommand implements Callable<Integer> {
     }
 
     /** Analyses a trial and writes results.json and report.html. */
-    static Findings analyse(TrialFolder folder, TrialFiles files, String label) {
+    static Findings analyse(TrialFolder folder, TrialFiles files, String label, AnalysisOptions options) {
         var layout = TrialOptions.layout(files);
         if (files.readings().isEmpty()) {
             throw TrialOptions.missing("readings.csv", "readings; one line per tray, day and counting frame");
         }
-        var findings =
-                Analysis.of(files.trial(), layout, files.readings(), TrialOptions.sealing(files), Version.text());
+        var findings = Analysis.of(
+                files.trial(), layout, files.readings(), TrialOptions.sealing(files), Version.text(), options);
         var html = Report.of(files.trial(), layout, findings).labelled(label).html();
         folder.write("results.json", ResultsJson.of(findings).getBytes(StandardCharsets.UTF_8));
         folder.write("report.html", html.getBytes(StandardCharsets.UTF_8));

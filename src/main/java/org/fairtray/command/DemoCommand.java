@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.fairtray.analysis.AnalysisOptions;
 import org.fairtray.design.Generator;
 import org.fairtray.files.ReadyPlans;
 import org.fairtray.files.TrialFolder;
@@ -67,7 +68,7 @@ final class DemoCommand implements Callable<Integer> {
         var laid = LayCommand.lay(folder, trial, LAYOUT_SEED, again);
         var readings = TRUTH.of(trial, laid.layout(), Generator.of(READINGS_SEED));
         folder.writeReadings(trial, readings, List.of(), again);
-        show(AnalyseCommand.analyse(folder, folder.read(), LABEL));
+        show(AnalyseCommand.analyse(folder, folder.read(), LABEL, AnalysisOptions.USUAL));
         return Fairtray.DONE;
     }
 

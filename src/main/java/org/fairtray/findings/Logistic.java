@@ -81,8 +81,20 @@ public record Logistic(String used, String why, String separation, Map<String, F
             List<Term> terms, List<Coefficient> coefficients, String intervals, Double penalisedLogLikelihood)
             implements Fit {}
 
-    /** A term of a logistic fit, tested against the model of all terms that don't contain it. */
-    public record Term(String term, List<String> factors, int df, String statistic, Double value, Double p) {}
+    /**
+     * A term of a logistic fit, tested against the model of all terms that don't contain it.
+     *
+     * @param bootstrapP by parametric bootstrap of the mixed fit; null in other fits, where it was not asked for, and where
+     *     no draw could be fitted
+     */
+    public record Term(
+            String term, List<String> factors, int df, String statistic, Double value, Double p, Double bootstrapP) {
+
+        /** A term without a bootstrap. */
+        public Term(String term, List<String> factors, int df, String statistic, Double value, Double p) {
+            this(term, factors, df, statistic, value, p, null);
+        }
+    }
 
     /** A coefficient on the log-odds scale with its interval. */
     public record Coefficient(String name, Double estimate, Double standardError, Double low, Double high) {}

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.fairtray.findings.Effect;
 import org.fairtray.findings.Speed;
 import org.fairtray.report.pages.Group;
 import org.fairtray.report.pages.Table;
@@ -27,7 +28,7 @@ final class SpeedTables {
     }
 
     List<Table> forGrowers() {
-        return List.of(verdicts(), curves(), indices(), sources());
+        return List.of(verdicts(), effects(), curves(), indices(), sources(), notes());
     }
 
     private Table verdicts() {
@@ -39,6 +40,43 @@ final class SpeedTables {
                 speed.verdicts().stream()
                         .map(v -> List.of(v.factor(), v.verdict(), Digits.kept(v.sentence())))
                         .toList());
+    }
+
+    private Table effects() {
+        return new Table(
+                id + "-table-speed-effects",
+                "How many days earlier or later",
+                "The mean time of those that came out; below zero is earlier than the control.",
+                List.of(
+                        text("Change"),
+                        number("Days"),
+                        number("Control, days"),
+                        number("Difference, days"),
+                        number(names.sure() + " interval"),
+                        number("p adjusted")),
+                speed.effects().stream()
+                        .filter(e -> e instanceof Effect.OnMean)
+                        .map(e -> row((Effect.OnMean) e))
+                        .toList());
+    }
+
+    private List<String> row(Effect.OnMean effect) {
+        return List.of(
+                names.effect(effect),
+                Digits.fixed(effect.mean(), 1),
+                Digits.fixed(effect.againstMean(), 1),
+                Digits.fixed(effect.difference(), 2),
+                Digits.range(Digits.fixed(effect.low(), 2), Digits.fixed(effect.high(), 2)),
+                Digits.p(effect.pAdjusted()));
+    }
+
+    private Table notes() {
+        return new Table(
+                id + "-table-speed-notes",
+                "What was left out of the speed",
+                "Each with its reason.",
+                List.of(sentence("Note")),
+                speed.notes().stream().map(List::of).toList());
     }
 
     private Table curves() {

@@ -262,4 +262,18 @@ class CommandsTest {
         assertTrue(analyse.json().get("sealed").getAsBoolean());
         assertEquals(2, analyse.json().getAsJsonArray("outcomes").size());
     }
+
+    @Test
+    void bootstrapAddsItsPAndTakesNoNegativeNumber() {
+        assertDone(Run.of("demo", home.resolve("d")));
+        var run = Run.of("analyse", home.resolve("d"), "--bootstrap", 2, "--json");
+        assertDone(run);
+        var outcome = run.json().getAsJsonArray("outcomes").get(0).getAsJsonObject();
+        var fits = outcome.getAsJsonObject("logistic").getAsJsonObject("fits");
+        var term = fits.getAsJsonObject("mixed").getAsJsonArray("terms").get(0).getAsJsonObject();
+        assertTrue(term.get("bootstrap_p").getAsDouble() >= 1.0 / 3, term::toString);
+        var wrong = Run.of("analyse", home.resolve("d"), "--bootstrap", -1);
+        assertEquals(Fairtray.USAGE, wrong.status());
+        assertEquals("--bootstrap -1: expected a number of draws, 0 or more", wrong.complaints()[0]);
+    }
 }

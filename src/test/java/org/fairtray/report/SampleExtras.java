@@ -131,7 +131,7 @@ final class SampleExtras {
         deviations.put("tray", 0.271);
         fits.put("mixed", new Logistic.Mixed(terms, coefficients, deviations, List.of("stack"), -75.02));
         fits.put("marginal", new Logistic.Marginal(terms, coefficients, Map.of("stack", 0.0333), 1.71));
-        fits.put("penalised", new Logistic.Penalised(terms, coefficients, -77.31));
+        fits.put("penalised", new Logistic.Penalised(terms, coefficients, "profile", -77.31));
         return fits;
     }
 }

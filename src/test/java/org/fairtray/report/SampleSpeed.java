@@ -1,6 +1,7 @@
 package org.fairtray.report;
 
 import java.util.List;
+import org.fairtray.findings.Effect;
 import org.fairtray.findings.Findings;
 import org.fairtray.findings.Logistic;
 import org.fairtray.findings.Speed;
@@ -15,13 +16,31 @@ final class SampleSpeed {
                 hazard(),
                 List.of(new Findings.TermTest(
                         "soak", List.of("soak"), "tray", "f", 9.87, 1, 11.0, 0.21, 0.0094, 0.0101)),
+                List.of(new Effect.OnMean(
+                        "soak",
+                        "8",
+                        "0",
+                        2.91,
+                        3.54,
+                        -0.63,
+                        -1.02,
+                        -0.24,
+                        0.0094,
+                        0.0094,
+                        -1.02,
+                        -0.24,
+                        "none needed",
+                        "t of the difference, 11 degrees of freedom",
+                        -1.02,
+                        -0.24)),
                 trial.treatments().stream()
                         .map(t -> new Speed.Curve(t.levels(), 2.94, 2.71, 3.22, 0.561, 4.02, 2, 3, null))
                         .toList(),
                 trial.treatments().stream()
                         .map(t -> new Speed.Indices(t.levels(), indices()))
                         .toList(),
-                List.of(new Findings.Verdict("soak", "changed", "Soaking brought roots through 0.6 days earlier.")));
+                List.of(new Findings.Verdict("soak", "changed", "Soaking brought roots through 0.6 days earlier.")),
+                List.of("Tray T07 was not read on day 2."));
     }
 
     private static List<Speed.Index> indices() {
@@ -42,6 +61,7 @@ final class SampleSpeed {
     static Speed untold(Trial trial) {
         return new Speed(
                 null,
+                List.of(),
                 List.of(),
                 List.of(
                         new Speed.Curve(
@@ -64,6 +84,7 @@ final class SampleSpeed {
                                 6,
                                 null,
                                 "Too late.")),
+                List.of(),
                 List.of(),
                 List.of());
     }

@@ -37,12 +37,16 @@ public final class LogisticFindings {
         this.normal = Tail.normalQuantile(1 - alpha / 2);
     }
 
-    /** All fits, with what is said of the one that is used. */
-    public static Logistic of(CountFits fits, double alpha, FitChoice choice) {
-        return new LogisticFindings(fits, alpha).all(choice);
+    /**
+     * All fits, with what is said of the one that is used.
+     *
+     * @throws java.util.concurrent.CancellationException if the thread is interrupted during a bootstrap; it then still is
+     */
+    public static Logistic of(CountFits fits, double alpha, FitChoice choice, Bootstrap bootstrap) {
+        return new LogisticFindings(fits, alpha).all(choice, bootstrap);
     }
 
-    private Logistic all(FitChoice choice) {
+    private Logistic all(FitChoice choice, Bootstrap bootstrap) {
         Map<String, Logistic.Fit> all = new LinkedHashMap<>();
         if (fits.isFinite()) {
             var fit = LogisticFit.of(matrix(), counts());
@@ -53,7 +57,7 @@ public final class LogisticFindings {
                     betaBinomial(all);
                 }
                 choice.marginal().ifPresent(m -> all.put("marginal", m));
-                MixedFindings.of(fits, alpha).ifPresent(m -> all.put("mixed", m));
+                MixedFindings.of(fits, alpha, bootstrap).ifPresent(m -> all.put("mixed", m));
             }
         }
         if (!fits.isFinite() || work() <= LARGE) {

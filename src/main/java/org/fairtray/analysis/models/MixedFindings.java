@@ -4,28 +4,37 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
+import org.fairtray.design.Generator;
 import org.fairtray.design.Term;
 import org.fairtray.findings.Logistic;
 import org.fairtray.statistics.Grouping;
 import org.fairtray.statistics.Tail;
 import org.fairtray.statistics.logistic.MixedLogisticFit;
+import org.fairtray.statistics.logistic.ParametricBootstrap;
 
 /** The logistic model with normal random intercepts for every place level that can have them, and for the tray. */
 final class MixedFindings {
     private final CountFits fits;
     private final List<Grouping> groupings;
+    private final Bootstrap bootstrap;
 
-    private MixedFindings(CountFits fits) {
+    private MixedFindings(CountFits fits, Bootstrap bootstrap) {
         this.fits = fits;
+        this.bootstrap = bootstrap;
         var strata = fits.structure().strata();
         this.groupings =
                 IntStream.range(0, strata.size()).mapToObj(strata::grouping).toList();
     }
 
-    /** The fit written out; empty where it doesn't come to rest. */
-    static Optional<Logistic.Mixed> of(CountFits fits, double alpha) {
-        return new MixedFindings(fits).all(alpha);
+    /**
+     * The fit written out; empty where it doesn't come to rest.
+     *
+     * @throws CancellationException if the thread is interrupted during a bootstrap; it then still is
+     */
+    static Optional<Logistic.Mixed> of(CountFits fits, double alpha, Bootstrap bootstrap) {
+        return new MixedFindings(fits, bootstrap).all(alpha);
     }
 
     private Optional<Logistic.Mixed> all(double alpha) {
@@ -69,6 +78,30 @@ final class MixedFindings {
         }
         double ratio = Math.max(0, 2 * (fit(large).logLikelihood() - fit(small).logLikelihood()));
         return Optional.of(new Logistic.Term(
-                term.name(), term.factors(), df, "likelihood ratio", ratio, Tail.chiSquared(ratio, df)));
+                term.name(),
+                term.factors(),
+                df,
+                "likelihood ratio",
+                ratio,
+                Tail.chiSquared(ratio, df),
+                bootstrapP(term, small, large)));
+    }
+
+    private Double bootstrapP(Term term, Model small, Model large) {
+        if (!bootstrap.wanted()) {
+            return null;
+        }
+        var found = ParametricBootstrap.of(
+                small.matrix(),
+                large.matrix(),
+                fits.counts(),
+                groupings,
+                bootstrap.draws(),
+                Generator.of(bootstrap.seed()),
+                done -> bootstrap.progress().accept(term.name(), done));
+        if (!found.complete()) {
+            throw new CancellationException("stopped in the bootstrap of " + term.name());
+        }
+        return found.draws() == 0 ? null : Double.valueOf(found.p());
     }
 }

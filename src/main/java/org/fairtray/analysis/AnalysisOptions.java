@@ -1,0 +1,30 @@
+package org.fairtray.analysis;
+
+import java.util.function.ObjIntConsumer;
+import org.fairtray.analysis.models.Bootstrap;
+import org.fairtray.trial.Outcome;
+
+/**
+ * What can be asked of an analysis beyond what the plan says.
+ *
+ * @param bootstrapDraws how many parametric bootstrap draws each term of the mixed logistic fits gets; 0 for none
+ * @param progress is told, after each draw, the outcome with its term, and how many of the term's draws are done
+ */
+public record AnalysisOptions(int bootstrapDraws, ObjIntConsumer<String> progress) {
+    /** Nothing more than the plan says. */
+    public static final AnalysisOptions USUAL = new AnalysisOptions(0, (what, done) -> {});
+
+    /** The same for every trial, so that an analysis gives the same numbers whoever repeats it. */
+    private static final long SEED = 1;
+
+    /** @throws IllegalArgumentException if draws are below 0 */
+    public AnalysisOptions {
+        if (bootstrapDraws < 0) {
+            throw new IllegalArgumentException(bootstrapDraws + " bootstrap draws: expected 0 or more");
+        }
+    }
+
+    Bootstrap bootstrap(Outcome outcome) {
+        return new Bootstrap(bootstrapDraws, SEED, (term, done) -> progress.accept(outcome.name() + ", " + term, done));
+    }
+}
