@@ -31,7 +31,7 @@ public final class Disagreement {
                                 + ": what the model says rests on its assumptions about how trays differ. More units"
                                 + " would put it to the test."
                         : both + "Chance alone makes differences like these more often than the model takes for"
-                                + " possible: its answer leans on its assumptions about how trays differ. Don't take it"
-                                + " as shown.");
+                                + " possible: its answer leans on its assumptions about how trays differ. More units"
+                                + " would put it to the test.");
     }
 }

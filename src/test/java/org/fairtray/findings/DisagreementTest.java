@@ -23,7 +23,7 @@ class DisagreementTest {
         assertEquals(
                 "For cover the model gives p = 0.013, re-randomisation p = 0.12. Chance alone makes differences like"
                         + " these more often than the model takes for possible: its answer leans on its assumptions"
-                        + " about how trays differ. Don't take it as shown.",
+                        + " about how trays differ. More units would put it to the test.",
                 Disagreement.of(0.013, chance(0.12, 0.01), 0.05).orElseThrow());
     }
 
