@@ -140,7 +140,8 @@ final class OutcomeAnalysis {
             Optional<SpeedAnalysis> speed) {
         var scale = data.isCount() ? trial.choices().scale().label() : "raw";
         var variance = anova.findings(scale);
-        var chance = Rerandomisations.of(structure, data.on(trial.choices().scale()), Rerandomisations.SEED);
+        var chance =
+                Rerandomisations.of(structure, anova, data.on(trial.choices().scale()), Rerandomisations.SEED);
         var trends = inference.trends().components();
         var equivalences = inference.equivalences();
         return new Findings.OutcomeFindings(

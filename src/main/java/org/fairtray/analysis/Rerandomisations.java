@@ -37,12 +37,14 @@ public final class Rerandomisations {
     private static final int BETWEEN_LOOKS = 256;
 
     private final Structure structure;
+    private final AnovaPart anova;
     private final double[] values;
     private final long seed;
     private final IntConsumer progress;
 
-    private Rerandomisations(Structure structure, double[] values, long seed, IntConsumer progress) {
+    private Rerandomisations(Structure structure, AnovaPart anova, double[] values, long seed, IntConsumer progress) {
         this.structure = structure;
+        this.anova = anova;
         this.values = values;
         this.seed = seed;
         this.progress = progress;
@@ -65,11 +67,15 @@ public final class Rerandomisations {
      * @throws CancellationException if the thread is interrupted, which it then still is
      */
     public static List<Rerandomised> of(Structure structure, double[] values, long seed, IntConsumer progress) {
-        return new Rerandomisations(structure, values, seed, progress).all();
+        return new Rerandomisations(structure, AnovaPart.of(structure, values), values, seed, progress).all();
+    }
+
+    /** The same where the analysis of variance of the values is at hand. */
+    static List<Rerandomised> of(Structure structure, AnovaPart anova, double[] values, long seed) {
+        return new Rerandomisations(structure, anova, values, seed, done -> {}).all();
     }
 
     private List<Rerandomised> all() {
-        var anova = AnovaPart.of(structure, values);
         var tested = new ArrayList<Rerandomised>();
         int done = 0;
         for (Term term : structure.terms()) {

@@ -1,14 +1,15 @@
 package org.fairtray.analysis.models;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.stream.IntStream;
 import org.fairtray.analysis.models.StratumYardstick.MeanChange;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
 import org.fairtray.statistics.Count;
 import org.fairtray.statistics.Estimates;
+import org.fairtray.statistics.ModelMatrix;
 import org.fairtray.statistics.logistic.Dispersion;
 import org.fairtray.statistics.logistic.LogisticFit;
 import org.fairtray.statistics.logistic.PenalisedFit;
@@ -25,6 +26,9 @@ public final class CountFits {
     private final Structure structure;
     private final Cells cells;
     private final List<Count> counts;
+    private final Removals<Model> models;
+    private final Removals<LogisticFit> plain;
+    private final Removals<PenalisedFit> penalised;
     private final Model model;
     private final List<Integer> separated;
     private final Estimates estimates;
@@ -32,41 +36,24 @@ public final class CountFits {
     private final List<TermChange> changes;
     private final List<Double> dispersions;
 
-    /**
-     * What leaving a term out costs.
-     *
-     * @param small the model of every term that doesn't contain it
-     * @param large the same with the term
-     * @param value twice the log-likelihood, penalised where odds would be infinite
-     */
-    public record TermChange(Term term, Model small, Model large, int df, double value) {
-
-        /** Twice the penalised log-likelihood that is lost, the penalty being that of the larger model. */
-        double penalisedRatio(List<Count> counts) {
-            return 2
-                    * (PenalisedFit.of(large.matrix(), counts).penalisedLogLikelihood()
-                            - PenalisedFit.restricted(small.matrix(), large.matrix(), counts)
-                                    .penalisedLogLikelihood());
-        }
-
-        double likelihoodRatio(List<Count> counts) {
-            return LogisticFit.of(small.matrix(), counts).deviance()
-                    - LogisticFit.of(large.matrix(), counts).deviance();
-        }
-    }
+    /** What leaving a term out costs: twice the log-likelihood, penalised where odds would be infinite. */
+    public record TermChange(Term term, int df, double value) {}
 
     private CountFits(Structure structure, List<Count> counts) {
         this.structure = structure;
         this.cells = Cells.of(structure);
         this.counts = counts;
-        this.model = Model.of(cells, structure.terms());
+        this.models = new Removals<>(structure.terms(), terms -> Model.of(cells, terms));
+        this.plain = fits(LogisticFit::of);
+        this.penalised = fits(PenalisedFit::of);
+        this.model = models.all();
         this.separated = Separation.rows(model.matrix(), counts);
         if (separated.isEmpty()) {
-            var fit = LogisticFit.of(model.matrix(), counts);
+            var fit = plain.all();
             this.estimates = fit.estimates();
             this.rates = fit.rates();
         } else {
-            var fit = PenalisedFit.of(model.matrix(), counts);
+            var fit = penalised.all();
             this.estimates = fit.estimates();
             this.rates = fit.rates();
         }
@@ -90,18 +77,37 @@ public final class CountFits {
     }
 
     private Optional<TermChange> change(Term term) {
-        var without = structure.terms().stream().filter(t -> !t.contains(term)).toList();
-        var with = new ArrayList<>(without);
-        with.add(term);
-        var small = Model.of(cells, without);
-        var large = Model.of(cells, with);
-        int df = large.matrix().width() - small.matrix().width();
+        int df = models.with(term).matrix().width()
+                - models.without(term).matrix().width();
         if (df == 0) {
             return Optional.empty();
         }
-        var change = new TermChange(term, small, large, df, 0);
-        double value = isFinite() ? change.likelihoodRatio(counts) : change.penalisedRatio(counts);
-        return Optional.of(new TermChange(term, small, large, df, Math.max(0, value)));
+        double value =
+                isFinite() ? plain.without(term).deviance() - plain.with(term).deviance() : penalisedRatio(term);
+        return Optional.of(new TermChange(term, df, Math.max(0, value)));
+    }
+
+    /** Fits of the counts, with fixed blocks, by another likelihood. */
+    <F> Removals<F> fits(BiFunction<ModelMatrix, List<Count>, F> fitting) {
+        return new Removals<>(
+                structure.terms(), terms -> fitting.apply(models.of(terms).matrix(), counts));
+    }
+
+    /** The plain fit of all terms. */
+    LogisticFit plain() {
+        return plain.all();
+    }
+
+    /** The penalised fit of all terms. */
+    PenalisedFit penalised() {
+        return penalised.all();
+    }
+
+    /** Twice the penalised log-likelihood that a term adds, the penalty being that of the model with it. */
+    double penalisedRatio(Term term) {
+        var restricted = PenalisedFit.restricted(
+                models.without(term).matrix(), models.with(term).matrix(), counts);
+        return 2 * (penalised.with(term).penalisedLogLikelihood() - restricted.penalisedLogLikelihood());
     }
 
     /** Whether every estimate by maximum likelihood is finite. */
@@ -112,11 +118,6 @@ public final class CountFits {
     /** Whether some tray has fewer than {@value #FEW} successes or failures. */
     boolean isSparse() {
         return counts.stream().anyMatch(c -> Math.min(c.successes(), c.trials() - c.successes()) < FEW);
-    }
-
-    /** Coefficients by the penalised likelihood. */
-    Estimates penalisedEstimates() {
-        return isFinite() ? PenalisedFit.of(model.matrix(), counts).estimates() : estimates;
     }
 
     /** The rows whose odds would be 0 or infinite. */

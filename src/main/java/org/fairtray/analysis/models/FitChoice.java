@@ -18,7 +18,7 @@ public record FitChoice(
     /** The choice for some counts. */
     public static FitChoice of(CountFits fits, double alpha) {
         var predictor =
-                new Predictor(fits.model(), fits.isSparse() ? fits.penalisedEstimates() : fits.estimates(), true);
+                new Predictor(fits.model(), fits.isSparse() ? fits.penalised().estimates() : fits.estimates(), true);
         if (fits.dispersion().isEmpty()) {
             return new FitChoice(
                     null,

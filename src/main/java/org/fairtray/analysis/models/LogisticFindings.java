@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.fairtray.findings.Logistic;
 import org.fairtray.findings.Numbers;
@@ -49,7 +48,7 @@ public final class LogisticFindings {
     private Logistic all(FitChoice choice, Bootstrap bootstrap) {
         Map<String, Logistic.Fit> all = new LinkedHashMap<>();
         if (fits.isFinite()) {
-            var fit = LogisticFit.of(matrix(), counts());
+            var fit = fits.plain();
             all.put("binomial", binomial(fit));
             if (fit.residualDf() > 0) {
                 all.put("quasi", quasi(fit));
@@ -115,13 +114,14 @@ public final class LogisticFindings {
     }
 
     private void betaBinomial(Map<String, Logistic.Fit> all) {
-        var fit = BetaBinomialFit.of(matrix(), counts());
+        var alike = fits.fits(BetaBinomialFit::of);
+        var fit = alike.all();
         if (fit.settled() && fit.estimates().isPresent()) {
             Interval interval = fit.correlationInterval(1 - alpha);
             all.put(
                     "beta_binomial",
                     new Logistic.BetaBinomial(
-                            terms(m -> BetaBinomialFit.of(m, counts()).logLikelihood()),
+                            terms(alike),
                             coefficients(matrix(), fit.estimates().get(), 1, normal),
                             fit.correlation(),
                             interval.low(),
@@ -130,22 +130,22 @@ public final class LogisticFindings {
         }
     }
 
-    /** Twice what leaving a term out costs of a log-likelihood. */
-    private List<Logistic.Term> terms(ToDoubleFunction<ModelMatrix> logLikelihood) {
+    private List<Logistic.Term> terms(Removals<BetaBinomialFit> alike) {
         return fits.changes().stream()
                 .map(c -> term(
                         c,
                         "likelihood ratio",
                         2
-                                * (logLikelihood.applyAsDouble(c.large().matrix())
-                                        - logLikelihood.applyAsDouble(c.small().matrix()))))
+                                * (alike.with(c.term()).logLikelihood()
+                                        - alike.without(c.term()).logLikelihood())))
                 .toList();
     }
 
     private Logistic.Penalised penalised() {
-        var fit = PenalisedFit.of(matrix(), counts());
+        var fit = fits.penalised();
         var terms = fits.changes().stream()
-                .map(c -> term(c, "penalised likelihood ratio", c.penalisedRatio(counts())))
+                .map(c -> term(
+                        c, "penalised likelihood ratio", fits.isFinite() ? fits.penalisedRatio(c.term()) : c.value()))
                 .toList();
         boolean byProfile = work() <= LARGE_FOR_PROFILES;
         return new Logistic.Penalised(

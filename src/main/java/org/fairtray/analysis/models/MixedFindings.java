@@ -19,6 +19,8 @@ final class MixedFindings {
     private final CountFits fits;
     private final List<Grouping> groupings;
     private final Bootstrap bootstrap;
+    private final Removals<Model> models;
+    private final Removals<MixedLogisticFit> mixed;
 
     private MixedFindings(CountFits fits, Bootstrap bootstrap) {
         this.fits = fits;
@@ -26,6 +28,10 @@ final class MixedFindings {
         var strata = fits.structure().strata();
         this.groupings =
                 IntStream.range(0, strata.size()).mapToObj(strata::grouping).toList();
+        var terms = fits.structure().terms();
+        this.models = new Removals<>(terms, some -> Model.withoutBlocks(fits.cells(), some));
+        this.mixed = new Removals<>(
+                terms, some -> MixedLogisticFit.of(models.of(some).matrix(), fits.counts(), groupings));
     }
 
     /**
@@ -39,8 +45,8 @@ final class MixedFindings {
 
     private Optional<Logistic.Mixed> all(double alpha) {
         var terms = fits.structure().terms();
-        var model = Model.withoutBlocks(fits.cells(), terms);
-        var fit = fit(model);
+        var model = models.all();
+        var fit = mixed.all();
         if (!fit.settled()) {
             return Optional.empty();
         }
@@ -61,22 +67,15 @@ final class MixedFindings {
                 fit.logLikelihood()));
     }
 
-    private MixedLogisticFit fit(Model model) {
-        return MixedLogisticFit.of(model.matrix(), fits.counts(), groupings);
-    }
-
     private Optional<Logistic.Term> test(Term term) {
-        var without =
-                fits.structure().terms().stream().filter(t -> !t.contains(term)).toList();
-        var with = new ArrayList<>(without);
-        with.add(term);
-        var small = Model.withoutBlocks(fits.cells(), without);
-        var large = Model.withoutBlocks(fits.cells(), with);
+        var small = models.without(term);
+        var large = models.with(term);
         int df = large.matrix().width() - small.matrix().width();
         if (df == 0) {
             return Optional.empty();
         }
-        double ratio = Math.max(0, 2 * (fit(large).logLikelihood() - fit(small).logLikelihood()));
+        double ratio = Math.max(
+                0, 2 * (mixed.with(term).logLikelihood() - mixed.without(term).logLikelihood()));
         return Optional.of(new Logistic.Term(
                 term.name(),
                 term.factors(),

@@ -1,12 +1,12 @@
 package org.fairtray.analysis.speed;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.fairtray.analysis.models.Cells;
 import org.fairtray.analysis.models.LogisticFindings;
 import org.fairtray.analysis.models.Model;
+import org.fairtray.analysis.models.Removals;
 import org.fairtray.design.Term;
 import org.fairtray.findings.Logistic;
 import org.fairtray.findings.Speed;
@@ -26,23 +26,20 @@ public final class Hazards {
     private final Courses courses;
     private final Intervals intervals;
     private final Cells cells;
+    private final Removals<HazardFit> fits;
     private final Optional<HazardFit> fit;
 
     private Hazards(Courses courses) {
         this.courses = courses;
         this.intervals = Intervals.of(courses);
         this.cells = Cells.of(courses.structure());
-        this.fit = intervals.isEmpty()
-                ? Optional.empty()
-                : Optional.of(fit(courses.structure().terms()));
+        this.fits =
+                new Removals<>(courses.structure().terms(), terms -> HazardFit.of(matrix(terms), intervals.counts()));
+        this.fit = intervals.isEmpty() ? Optional.empty() : Optional.of(fits.all());
     }
 
     public static Hazards of(Courses courses) {
         return new Hazards(courses);
-    }
-
-    private HazardFit fit(List<Term> terms) {
-        return HazardFit.of(matrix(terms), intervals.counts());
     }
 
     private ModelMatrix matrix(List<Term> terms) {
@@ -68,13 +65,8 @@ public final class Hazards {
     }
 
     private Optional<Logistic.Term> test(Term term) {
-        var without = courses.structure().terms().stream()
-                .filter(t -> !t.contains(term))
-                .toList();
-        var with = new ArrayList<>(without);
-        with.add(term);
-        var small = fit(without);
-        var large = fit(with);
+        var small = fits.without(term);
+        var large = fits.with(term);
         int df = small.residualDegreesOfFreedom() - large.residualDegreesOfFreedom();
         if (df == 0) {
             return Optional.empty();
