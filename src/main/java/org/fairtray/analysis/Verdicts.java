@@ -140,12 +140,16 @@ final class Verdicts {
                 + whatIsOpen(own) + heldBack(test) + dependence(factor);
     }
 
-    /** Where trays that were more alike than chance allows would have made the difference. */
+    /** Why a verdict is withheld though the factor's own test alone would have allowed it. */
     private String heldBack(Findings.TermTest test) {
-        return test.p() != null && test.p() <= alpha()
-                ? " Units treated alike happened to differ less than seeds alone would make them, and a verdict does not"
-                        + " count on that luck."
-                : "";
+        if (test.p() == null || test.p() > alpha()) {
+            return "";
+        }
+        return test.pAnova() != null && test.pAnova() > alpha()
+                ? " The test on the odds (" + Words.p(test.p()) + ") and the analysis of variance of the rates ("
+                        + Words.p(test.pAnova()) + ") don't agree, and a verdict needs both."
+                : " Units treated alike happened to differ less than seeds alone would make them, and a verdict does not"
+                        + " count on that luck.";
     }
 
     private String whatIsOpen(List<Effect> own) {

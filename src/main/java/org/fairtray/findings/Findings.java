@@ -194,7 +194,9 @@ public record Findings(
      * @param statistic f
      * @param dispersion variance between such units over what seeds alone would give (counts), or the residual mean
      *     square (measures)
-     * @param pVerdict the same p with no dispersion below what seeds alone give; a verdict rests on it
+     * @param pAnova of the same term in the analysis of variance of rates, where that has to agree before a verdict is
+     *     "changed"; else null
+     * @param pVerdict a verdict rests on it: the larger of the two, with no dispersion below what seeds alone give
      */
     public record TermTest(
             String term,
@@ -206,7 +208,22 @@ public record Findings(
             Double denominatorDf,
             Double dispersion,
             Double p,
-            Double pVerdict) {}
+            Double pAnova,
+            Double pVerdict) {
+
+        /**
+         * The same test beside the analysis of variance.
+         *
+         * @param anova of the same term
+         */
+        public TermTest agreedWith(TermTest anova) {
+            Double agreed = pVerdict == null || anova.pVerdict == null
+                    ? pVerdict
+                    : Double.valueOf(Math.max(pVerdict, anova.pVerdict));
+            return new TermTest(
+                    term, factors, stratum, statistic, value, df, denominatorDf, dispersion, p, anova.p, agreed);
+        }
+    }
 
     /** How an interaction shows, where it matters. */
     public record InteractionNote(String term, List<String> factors, Double p, String sentence) {}

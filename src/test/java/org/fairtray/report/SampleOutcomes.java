@@ -123,7 +123,8 @@ final class SampleOutcomes {
                 new Anova("raw", "mixed", false, List.of(), List.of(term), variances, List.of()),
                 null,
                 List.of(),
-                List.of(new Findings.TermTest("soak", List.of("soak"), "tray", "f", 3.1, 1, 11.0, 5.87, 0.107, 0.107)),
+                List.of(new Findings.TermTest(
+                        "soak", List.of("soak"), "tray", "f", 3.1, 1, 11.0, 5.87, 0.107, null, 0.107)),
                 List.of(effect),
                 List.of(),
                 List.of(),
@@ -156,7 +157,8 @@ final class SampleOutcomes {
                 new Anova("angular", "strata", true, List.of(), null, null, List.of()),
                 new Logistic(null, "There is nothing to compare.", "soak no came out at 0 %.", Map.of()),
                 List.of(),
-                List.of(new Findings.TermTest("soak", List.of("soak"), "tray", "f", null, 1, null, null, null, null)),
+                List.of(new Findings.TermTest(
+                        "soak", List.of("soak"), "tray", "f", null, 1, null, null, null, null, null)),
                 List.of(new Effect.OnRate(
                         "soak", "yes", "no", null, null, null, null, null, null, null, null, null, null, null, null,
                         null, null, null, null)),
@@ -276,9 +278,9 @@ final class SampleOutcomes {
 
     private static List<Findings.TermTest> tests() {
         return List.of(
-                new Findings.TermTest("soak", List.of("soak"), "tray", "f", 12.61, 1, 11.0, 1.93, 0.0045, 0.0045),
-                new Findings.TermTest("cover", List.of("cover"), "stack", "f", 0.84, 1, 3.0, 3.7, 0.427, 0.427),
-                new Findings.TermTest("mat", List.of("mat"), "tray", "f", null, 2, null, null, null, null));
+                new Findings.TermTest("soak", List.of("soak"), "tray", "f", 12.61, 1, 11.0, 1.93, 0.0045, null, 0.0045),
+                new Findings.TermTest("cover", List.of("cover"), "stack", "f", 0.84, 1, 3.0, 3.7, 0.427, null, 0.427),
+                new Findings.TermTest("mat", List.of("mat"), "tray", "f", null, 2, null, null, null, null, null));
     }
 
     private static Logistic logistic() {

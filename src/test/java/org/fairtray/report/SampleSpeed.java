@@ -15,7 +15,7 @@ final class SampleSpeed {
         return new Speed(
                 hazard(),
                 List.of(new Findings.TermTest(
-                        "soak", List.of("soak"), "tray", "f", 9.87, 1, 11.0, 0.21, 0.0094, 0.0101)),
+                        "soak", List.of("soak"), "tray", "f", 9.87, 1, 11.0, 0.21, 0.0094, null, 0.0101)),
                 List.of(new Effect.OnMean(
                         "soak",
                         "8",

@@ -1,7 +1,6 @@
 package org.fairtray.analysis.models;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,14 +22,13 @@ public final class AnovaPart {
     private final Structure structure;
     private final List<Decomposition.Table> tables;
     private final double wholeSumOfSquares;
-
+    private final double[] values;
     private final Optional<PlaceModel> place;
 
     private AnovaPart(Structure structure, double[] values) {
-        var ones = new double[values.length];
-        Arrays.fill(ones, 1);
         this.structure = structure;
-        this.place = PlaceModel.of(Cells.of(structure), values, ones);
+        this.values = values.clone();
+        this.place = PlaceModel.of(Cells.of(structure), values);
         this.tables = structure.decomposition().analyse(values);
         double whole = 0;
         for (double value : values) {
@@ -125,9 +123,9 @@ public final class AnovaPart {
                         .findFirst());
     }
 
-    /** The model that puts the strata together, where the layout needs one. */
-    Optional<PlaceModel> place() {
-        return place;
+    /** The model that puts the strata together as verdicts need it, where the layout needs one. */
+    Optional<PlaceModel> freePlace() {
+        return place.map(p -> p.freed(Cells.of(structure), values));
     }
 
     private Findings.Stratum stratum(int s) {

@@ -37,7 +37,7 @@ public record FitChoice(
                                     : "Some rates are 0 or 100 % throughout, where the odds of the plain fit are infinite")
                             + ", so rates are those of the penalised fit, and each difference is held against what the"
                             + " trays or stacks that make it up differ by themselves.",
-                    new UnequalYardstick(fits, fits.byStratum()),
+                    new UnequalYardstick(fits, fits.byStratum(), AngularYardstick.of(fits)),
                     predictor,
                     Optional.empty());
         }
@@ -47,7 +47,7 @@ public record FitChoice(
                         "quasi",
                         "Seeds of one tray are alike, so the logistic model with its variances multiplied by the measured"
                                 + " dispersion is used, each term with the dispersion between the units it was given to.",
-                        fits.byStratum(),
+                        new AgreedYardstick(fits.byStratum(), AngularYardstick.of(fits)),
                         predictor,
                         Optional.empty()));
     }

@@ -35,7 +35,7 @@ record MarginalFit(CountFits fits, PlaceModel place, Estimates seedsAlone) {
         double[] rates = LogisticFit.of(plain.matrix(), fits.counts()).rates();
         for (int step = 0; step < MOST_STEPS; step++) {
             double[] weights = weights(fits.counts(), rates);
-            var place = PlaceModel.of(fits.cells(), working(fits.counts(), rates, weights), weights);
+            var place = PlaceModel.free(fits.cells(), working(fits.counts(), rates, weights), weights);
             if (place.isEmpty()) {
                 return Optional.empty();
             }
@@ -93,8 +93,9 @@ record MarginalFit(CountFits fits, PlaceModel place, Estimates seedsAlone) {
 
     /** The fit as the one that is used. */
     FitChoice choice(double alpha) {
-        var yardstick = new VarianceYardstick(
+        var own = new VarianceYardstick(
                 place, Optional.of(seedsAlone), t -> fits.meanChange(t).map(StratumYardstick.MeanChange::value));
+        var yardstick = new AgreedYardstick(own, AngularYardstick.of(fits));
         return new FitChoice(
                 "marginal",
                 "The layout is not orthogonal, so what is known within units and between them is put together: a logistic"

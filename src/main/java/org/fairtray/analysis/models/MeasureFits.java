@@ -22,8 +22,9 @@ public final class MeasureFits {
      * @param anova of the same values
      */
     public static MeasureFits of(Structure structure, double[] values, AnovaPart anova) {
-        if (anova.place().isPresent()) {
-            var place = anova.place().get();
+        var free = anova.freePlace();
+        if (free.isPresent()) {
+            var place = free.get();
             return new MeasureFits(
                     new Predictor(place.model(), place.fit().estimates(), false),
                     new VarianceYardstick(place, Optional.empty(), t -> Optional.empty()),

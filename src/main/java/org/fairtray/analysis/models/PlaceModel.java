@@ -1,5 +1,6 @@
 package org.fairtray.analysis.models;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,7 @@ import org.fairtray.statistics.Grouping;
 import org.fairtray.statistics.linear.FTest;
 import org.fairtray.statistics.linear.KenwardRoger;
 import org.fairtray.statistics.linear.VarianceComponentsFit;
+import org.fairtray.statistics.linear.VarianceComponentsFit.Bound;
 import org.fairtray.trial.Place;
 
 /**
@@ -24,18 +26,45 @@ import org.fairtray.trial.Place;
 record PlaceModel(Structure structure, Model model, VarianceComponentsFit fit, KenwardRoger tests) {
 
     /**
-     * Fits one value for each tray.
+     * Fits one value for each tray, no variance below 0.
      *
-     * @param weights the residual variance of a tray is the common one over its weight
      * @return empty where the layout is orthogonal, has no level that can be random, or nothing is left for error
      */
-    static Optional<PlaceModel> of(Cells cells, double[] values, double[] weights) {
+    static Optional<PlaceModel> of(Cells cells, double[] values) {
+        return of(cells, values, ones(values.length), Bound.ZERO);
+    }
+
+    /**
+     * Fits one value for each tray as verdicts need it: variances may fall below 0, as they do unseen in the strata of a
+     * layout that is orthogonal. A variance kept at 0 would be too large on average, and tests with it too cautious.
+     *
+     * @param weights the residual variance of a tray is the common one over its weight
+     * @return as {@link #of}
+     */
+    static Optional<PlaceModel> free(Cells cells, double[] values, double[] weights) {
+        return of(cells, values, weights, Bound.NONE).or(() -> of(cells, values, weights, Bound.ZERO));
+    }
+
+    /** The same values fitted as verdicts need it. */
+    PlaceModel freed(Cells cells, double[] values) {
+        return fit.atZero().isEmpty()
+                ? this
+                : free(cells, values, ones(values.length)).orElse(this);
+    }
+
+    private static double[] ones(int n) {
+        var ones = new double[n];
+        Arrays.fill(ones, 1);
+        return ones;
+    }
+
+    private static Optional<PlaceModel> of(Cells cells, double[] values, double[] weights, Bound bound) {
         var structure = cells.structure();
         if (structure.strata().size() == 1 || structure.decomposition().isOrthogonal()) {
             return Optional.empty();
         }
         var model = Model.withoutBlocks(cells, structure.terms());
-        var fit = VarianceComponentsFit.of(model.matrix(), values, groupings(structure), weights);
+        var fit = VarianceComponentsFit.of(model.matrix(), values, groupings(structure), weights, bound);
         return fit.kenwardRoger().map(tests -> new PlaceModel(structure, model, fit, tests));
     }
 

@@ -140,6 +140,7 @@ public final class StratumYardstick implements Yardstick {
                 (double) rest,
                 dispersion,
                 value == null ? null : Double.valueOf(Tail.f(value, df, rest)),
+                null,
                 held == null ? null : Double.valueOf(Tail.f(held, df, rest)));
     }
 
@@ -148,6 +149,6 @@ public final class StratumYardstick implements Yardstick {
         var part = structure.parts(term).stream().findFirst();
         String stratum = part.map(p -> structure.strataNames().get(p.stratum())).orElse(null);
         int df = part.map(p -> p.df()).orElse(0);
-        return new Findings.TermTest(term.name(), term.factors(), stratum, "f", null, df, null, null, null, null);
+        return new Findings.TermTest(term.name(), term.factors(), stratum, "f", null, df, null, null, null, null, null);
     }
 }

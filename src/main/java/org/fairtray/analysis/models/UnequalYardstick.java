@@ -30,15 +30,18 @@ final class UnequalYardstick implements Yardstick {
     private final List<Optional<UnequalVariance>> strata = new ArrayList<>();
     private final double[] seedVariances;
 
-    /** @param odds serves for odds ratios */
-    UnequalYardstick(CountFits fits, Yardstick odds) {
+    /**
+     * @param odds serves for odds ratios
+     * @param variances serves for tests
+     */
+    UnequalYardstick(CountFits fits, Yardstick odds, Yardstick variances) {
         this.structure = fits.structure();
         this.odds = odds;
         this.matrix = fits.model().matrix();
         var ones = new double[matrix.height()];
         Arrays.fill(ones, 1);
         this.products = Cholesky.of(matrix.products(ones)).orElseThrow();
-        this.variances = variances(fits);
+        this.variances = variances;
         this.seedVariances = fits.counts().stream()
                 .mapToDouble(UnequalYardstick::seedVariance)
                 .toArray();
@@ -46,28 +49,6 @@ final class UnequalYardstick implements Yardstick {
         for (int s = 0; s < structure.strata().size(); s++) {
             strata.add(UnequalVariance.of(structure.strata(), structure.decomposition(), s, rates));
         }
-    }
-
-    private static Yardstick variances(CountFits fits) {
-        var structure = fits.structure();
-        var scale = structure.trial().choices().scale();
-        double[] values = fits.counts().stream()
-                .mapToDouble(c -> scale.of((double) c.successes(), (double) c.trials()))
-                .toArray();
-        double least = SeedVariance.on(scale, fits.counts());
-        var anova = AnovaPart.of(structure, values);
-        return anova.place()
-                .<Yardstick>map(place -> new VarianceYardstick(
-                        place,
-                        Optional.empty(),
-                        t -> place.test(t).map(f -> f.f() * Math.min(1, place.residualVariance() / least))))
-                .orElseGet(() -> new StratumYardstick(
-                        structure,
-                        fits.model().matrix(),
-                        fits.estimates(),
-                        anova.residualMeanSquares(),
-                        least,
-                        anova::meanChange));
     }
 
     /** Rates are drawn a little towards a half, so that trays of 0 or 100 % don't claim to be without error. */

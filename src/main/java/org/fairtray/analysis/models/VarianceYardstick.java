@@ -51,7 +51,8 @@ final class VarianceYardstick implements Yardstick {
     public Findings.TermTest test(Term term) {
         var test = place.test(term);
         return test.isEmpty()
-                ? new Findings.TermTest(term.name(), term.factors(), strata(term), "f", null, 0, null, null, null, null)
+                ? new Findings.TermTest(
+                        term.name(), term.factors(), strata(term), "f", null, 0, null, null, null, null, null)
                 : tested(term, test.get());
     }
 
@@ -67,6 +68,7 @@ final class VarianceYardstick implements Yardstick {
                 test.denominatorDf(),
                 place.residualVariance(),
                 test.p(),
+                null,
                 Tail.f(held, test.df(), test.denominatorDf()));
     }
 

@@ -17,9 +17,9 @@ import org.fairtray.statistics.Vectors;
  *   Phi_A = Phi + 2 Phi [sum of W_ij (Q_ij - P_i Phi P_j)] Phi
  * </pre>
  *
- * allows for their being estimates, and degrees of freedom follow from how much they vary. Variances at 0 take no part: a
- * grouping that adds nothing leaves the test of the model without it. Balanced data with positive variances give the F and
- * the degrees of freedom of the strata.
+ * allows for their being estimates, and degrees of freedom follow from how much they vary. A variance that came out as 0 was
+ * estimated, too, and is counted so. Balanced data with variances that none had to keep above 0 give the F and the degrees
+ * of freedom of the strata.
  *
  * <p>Source: Kenward and Roger (1997), Biometrics 53, 983-997, sections 2 and 3. Immutable.
  */
@@ -43,12 +43,16 @@ public final class KenwardRoger {
         this.added = added;
     }
 
-    /** Empty where the information on the variances can't be inverted */
-    static Optional<KenwardRoger> of(RestrictedLikelihood at, double[] coefficients) {
+    /**
+     * The tests at an end of the search.
+     *
+     * @param estimable which variances were estimated
+     * @return empty where the information on the variances can't be inverted
+     */
+    static Optional<KenwardRoger> of(RestrictedLikelihood at, double[] coefficients, boolean[] estimable) {
         var information = new Information(at);
-        int[] present = IntStream.range(0, at.variances.length)
-                .filter(k -> at.variances[k] > 0)
-                .toArray();
+        int[] present =
+                IntStream.range(0, estimable.length).filter(k -> estimable[k]).toArray();
         double[][] expected = information.expected();
         double[][] halved = Arrays.stream(present)
                 .mapToObj(i -> Arrays.stream(present)
@@ -80,7 +84,7 @@ public final class KenwardRoger {
         return sum;
     }
 
-    /** W, the covariance of the variances that are not 0: of the groupings in their order, the residual's last. */
+    /** W, the covariance of the variances that were estimated: of the groupings in their order, the residual's last. */
     public double[][] varianceCovariance() {
         return Arrays.stream(varianceCovariance).map(double[]::clone).toArray(double[][]::new);
     }
