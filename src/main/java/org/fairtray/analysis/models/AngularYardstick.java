@@ -15,7 +15,7 @@ final class AngularYardstick {
                 .toArray();
         double least = SeedVariance.on(scale, fits.counts());
         var anova = AnovaPart.of(structure, values);
-        return anova.freePlace()
+        return anova.placeForVerdicts()
                 .<Yardstick>map(place -> new VarianceYardstick(
                         place,
                         Optional.empty(),

@@ -22,12 +22,10 @@ public final class AnovaPart {
     private final Structure structure;
     private final List<Decomposition.Table> tables;
     private final double wholeSumOfSquares;
-    private final double[] values;
     private final Optional<PlaceModel> place;
 
     private AnovaPart(Structure structure, double[] values) {
         this.structure = structure;
-        this.values = values.clone();
         this.place = PlaceModel.of(Cells.of(structure), values);
         this.tables = structure.decomposition().analyse(values);
         double whole = 0;
@@ -123,9 +121,9 @@ public final class AnovaPart {
                         .findFirst());
     }
 
-    /** The model that puts the strata together as verdicts need it, where the layout needs one. */
-    Optional<PlaceModel> freePlace() {
-        return place.map(p -> p.freed(Cells.of(structure), values));
+    /** The model that puts the strata together, with tests as verdicts need them; where the layout needs one. */
+    Optional<PlaceModel> placeForVerdicts() {
+        return place.map(PlaceModel::forVerdicts);
     }
 
     private Findings.Stratum stratum(int s) {

@@ -35,13 +35,13 @@ record MarginalFit(CountFits fits, PlaceModel place, Estimates seedsAlone) {
         double[] rates = LogisticFit.of(plain.matrix(), fits.counts()).rates();
         for (int step = 0; step < MOST_STEPS; step++) {
             double[] weights = weights(fits.counts(), rates);
-            var place = PlaceModel.free(fits.cells(), working(fits.counts(), rates, weights), weights);
+            var place = PlaceModel.of(fits.cells(), working(fits.counts(), rates, weights), weights);
             if (place.isEmpty()) {
                 return Optional.empty();
             }
             double[] next = rates(place.get());
             if (apart(rates, next) < AT_REST) {
-                return Optional.of(new MarginalFit(fits, place.get(), seedsAlone(place.get(), weights)));
+                return Optional.of(new MarginalFit(fits, place.get().forVerdicts(), seedsAlone(place.get(), weights)));
             }
             rates = next;
         }

@@ -22,9 +22,9 @@ public final class MeasureFits {
      * @param anova of the same values
      */
     public static MeasureFits of(Structure structure, double[] values, AnovaPart anova) {
-        var free = anova.freePlace();
-        if (free.isPresent()) {
-            var place = free.get();
+        var combined = anova.placeForVerdicts();
+        if (combined.isPresent()) {
+            var place = combined.get();
             return new MeasureFits(
                     new Predictor(place.model(), place.fit().estimates(), false),
                     new VarianceYardstick(place, Optional.empty(), t -> Optional.empty()),

@@ -8,11 +8,9 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
-import org.fairtray.statistics.Grouping;
 import org.fairtray.statistics.linear.FTest;
 import org.fairtray.statistics.linear.KenwardRoger;
 import org.fairtray.statistics.linear.VarianceComponentsFit;
-import org.fairtray.statistics.linear.VarianceComponentsFit.Bound;
 import org.fairtray.trial.Place;
 
 /**
@@ -26,52 +24,43 @@ import org.fairtray.trial.Place;
 record PlaceModel(Structure structure, Model model, VarianceComponentsFit fit, KenwardRoger tests) {
 
     /**
-     * Fits one value for each tray, no variance below 0.
+     * Fits one value for each tray.
      *
      * @return empty where the layout is orthogonal, has no level that can be random, or nothing is left for error
      */
     static Optional<PlaceModel> of(Cells cells, double[] values) {
-        return of(cells, values, ones(values.length), Bound.ZERO);
+        var ones = new double[values.length];
+        Arrays.fill(ones, 1);
+        return of(cells, values, ones);
     }
 
     /**
-     * Fits one value for each tray as verdicts need it: variances may fall below 0, as they do unseen in the strata of a
-     * layout that is orthogonal. A variance kept at 0 would be too large on average, and tests with it too cautious.
+     * Fits one value for each tray.
      *
      * @param weights the residual variance of a tray is the common one over its weight
-     * @return as {@link #of}
+     * @return as {@link #of(Cells, double[])}
      */
-    static Optional<PlaceModel> free(Cells cells, double[] values, double[] weights) {
-        return of(cells, values, weights, Bound.NONE).or(() -> of(cells, values, weights, Bound.ZERO));
-    }
-
-    /** The same values fitted as verdicts need it. */
-    PlaceModel freed(Cells cells, double[] values) {
-        return fit.atZero().isEmpty()
-                ? this
-                : free(cells, values, ones(values.length)).orElse(this);
-    }
-
-    private static double[] ones(int n) {
-        var ones = new double[n];
-        Arrays.fill(ones, 1);
-        return ones;
-    }
-
-    private static Optional<PlaceModel> of(Cells cells, double[] values, double[] weights, Bound bound) {
+    static Optional<PlaceModel> of(Cells cells, double[] values, double[] weights) {
         var structure = cells.structure();
         if (structure.strata().size() == 1 || structure.decomposition().isOrthogonal()) {
             return Optional.empty();
         }
         var model = Model.withoutBlocks(cells, structure.terms());
-        var fit = VarianceComponentsFit.of(model.matrix(), values, groupings(structure), weights, bound);
+        var groupings = IntStream.range(0, structure.strata().size() - 1)
+                .mapToObj(structure.strata()::grouping)
+                .toList();
+        var fit = VarianceComponentsFit.of(model.matrix(), values, groupings, weights);
         return fit.kenwardRoger().map(tests -> new PlaceModel(structure, model, fit, tests));
     }
 
-    private static List<Grouping> groupings(Structure structure) {
-        return IntStream.range(0, structure.strata().size() - 1)
-                .mapToObj(structure.strata()::grouping)
-                .toList();
+    /**
+     * The same with tests as verdicts need them: a level whose variance came out as 0 is left out. As no variance is
+     * estimated below 0, it is too large on average where there is none; to count it as unsure, too, makes tests far too
+     * cautious (docs/calibration.md).
+     */
+    PlaceModel forVerdicts() {
+        return new PlaceModel(
+                structure, model, fit, fit.kenwardRogerWithoutZeros().orElse(tests));
     }
 
     /** The variance between the units of each stratum, and that between trays. */

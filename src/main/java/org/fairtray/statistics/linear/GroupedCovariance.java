@@ -1,6 +1,7 @@
 package org.fairtray.statistics.linear;
 
 import java.util.Comparator;
+import java.util.List;
 import java.util.stream.IntStream;
 import org.fairtray.statistics.Cholesky;
 import org.fairtray.statistics.Grouping;
@@ -22,9 +23,13 @@ final class GroupedCovariance {
     private final double[] precision;
     private final Grouping finest;
     private final double[] shrink;
-    private final ScaledGroups rest;
+    private final List<Scaled> rest;
+    private final int width;
     private final Cholesky inner;
     private final double logDeterminant;
+
+    /** A grouping with the standard deviation of its groups. */
+    private record Scaled(Grouping grouping, double deviation) {}
 
     /**
      * Prepares to solve.
@@ -38,14 +43,15 @@ final class GroupedCovariance {
                 .toArray();
         var present = IntStream.range(0, components.residual())
                 .filter(k -> variances[k] > 0)
-                .mapToObj(k -> new ScaledGroups.Scaled(components.groupings().get(k), Math.sqrt(variances[k])))
-                .sorted(Comparator.comparing(s -> -s.grouping().groups()))
+                .mapToObj(k -> new Scaled(components.groupings().get(k), Math.sqrt(variances[k])))
+                .sorted(Comparator.comparing(s -> -s.grouping.groups()))
                 .toList();
-        var first = present.isEmpty() ? new ScaledGroups.Scaled(Grouping.whole(precision.length), 0) : present.get(0);
-        this.finest = first.grouping();
+        var first = present.isEmpty() ? new Scaled(Grouping.whole(precision.length), 0) : present.get(0);
+        this.finest = first.grouping;
         this.shrink = finest.sums(precision);
-        this.rest = new ScaledGroups(present.isEmpty() ? present : present.subList(1, present.size()));
-        double logOfBase = shrink(first.by() * first.by());
+        this.rest = present.isEmpty() ? present : present.subList(1, present.size());
+        this.width = rest.stream().mapToInt(s -> s.grouping.groups()).sum();
+        double logOfBase = shrink(first.deviation * first.deviation);
         this.inner = Cholesky.of(inner()).orElseThrow();
         this.logDeterminant = logOfBase + inner.logDeterminant();
     }
@@ -65,8 +71,12 @@ final class GroupedCovariance {
     }
 
     private double[][] inner() {
-        double[][] matrix = rest.products(this::base, precision.length);
-        for (int j = 0; j < matrix.length; j++) {
+        var matrix = new double[width][];
+        var unit = new double[width];
+        for (int j = 0; j < width; j++) {
+            unit[j] = 1;
+            matrix[j] = gather(base(spread(unit)));
+            unit[j] = 0;
             matrix[j][j] += 1;
         }
         return matrix;
@@ -75,9 +85,10 @@ final class GroupedCovariance {
     /** V^-1 times a vector of n numbers, which is not changed. */
     double[] solve(double[] vector) {
         var first = base(vector);
-        return rest.each().isEmpty()
-                ? first
-                : base(Vectors.minus(vector, rest.spread(inner.solve(rest.gather(first)), vector.length)));
+        if (width == 0) {
+            return first;
+        }
+        return base(Vectors.minus(vector, spread(inner.solve(gather(first)))));
     }
 
     /** The natural logarithm of the determinant of V. */
@@ -100,5 +111,26 @@ final class GroupedCovariance {
             product[i] -= precision[i] * taken[i];
         }
         return product;
+    }
+
+    /** D R' times a vector. */
+    private double[] gather(double[] vector) {
+        return rest.stream()
+                .flatMapToDouble(
+                        s -> java.util.Arrays.stream(s.grouping.sums(vector)).map(sum -> sum * s.deviation))
+                .toArray();
+    }
+
+    /** R D times a vector of one number for each group. */
+    private double[] spread(double[] byGroup) {
+        var sum = new double[precision.length];
+        int from = 0;
+        for (var each : rest) {
+            int to = from + each.grouping.groups();
+            var own = Components.spread(each.grouping, java.util.Arrays.copyOfRange(byGroup, from, to));
+            Vectors.takeAway(sum, -each.deviation, own);
+            from = to;
+        }
+        return sum;
     }
 }

@@ -18,8 +18,8 @@ import org.fairtray.statistics.Vectors;
  * </pre>
  *
  * allows for their being estimates, and degrees of freedom follow from how much they vary. A variance that came out as 0 was
- * estimated, too, and is counted so. Balanced data with variances that none had to keep above 0 give the F and the degrees
- * of freedom of the strata.
+ * estimated, too, and is counted so. Balanced data with positive variances give the F and the degrees of freedom of the
+ * strata.
  *
  * <p>Source: Kenward and Roger (1997), Biometrics 53, 983-997, sections 2 and 3. Immutable.
  */

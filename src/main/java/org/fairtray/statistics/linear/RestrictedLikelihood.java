@@ -16,7 +16,7 @@ import org.fairtray.statistics.Vectors;
 final class RestrictedLikelihood {
     final Components components;
     final double[] variances;
-    final SignedCovariance covariance;
+    final GroupedCovariance covariance;
     private final Cholesky products;
     private final double[] coefficients;
     private final double[] projected;
@@ -26,7 +26,7 @@ final class RestrictedLikelihood {
     private RestrictedLikelihood(
             Components components,
             double[] variances,
-            SignedCovariance covariance,
+            GroupedCovariance covariance,
             Cholesky products,
             double[] coefficients,
             double[] projected,
@@ -46,20 +46,12 @@ final class RestrictedLikelihood {
      * Works it out.
      *
      * @param values n numbers
-     * @param variances as {@link SignedCovariance} takes them; not to be changed
-     * @return empty where V is not positive definite, or X'V^-1 X can't be factored: the variances lie too far apart for the digits there are
+     * @param variances as {@link GroupedCovariance} takes them; not to be changed
+     * @return empty where X'V^-1 X can't be factored: the variances lie too far apart for the digits there are
      */
     static Optional<RestrictedLikelihood> of(
             Components components, ModelMatrix model, double[] values, double[] variances) {
-        return SignedCovariance.of(components, variances).flatMap(v -> of(components, model, values, variances, v));
-    }
-
-    private static Optional<RestrictedLikelihood> of(
-            Components components,
-            ModelMatrix model,
-            double[] values,
-            double[] variances,
-            SignedCovariance covariance) {
+        var covariance = new GroupedCovariance(components, variances);
         var solved = new double[model.width()][];
         var products = new double[model.width()][];
         for (int a = 0; a < solved.length; a++) {

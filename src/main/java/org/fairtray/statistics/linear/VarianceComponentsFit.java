@@ -16,12 +16,11 @@ import org.fairtray.statistics.Vectors;
  *
  * <pre>  y = Xb + sum over groupings of Z_k u_k + e,   var(u_k) = v_k I,   var(e_i) = v_0 / w_i,</pre>
  *
- * with the variances found by restricted maximum likelihood (REML) and b by generalised least squares with these. A variance
- * is kept at 0 or above; or, as the strata of a balanced layout do without asking, may fall below: units that are less
- * alike than chance makes them. With no grouping it is (weighted) least squares.
+ * with the variances found by restricted maximum likelihood (REML), none below 0, and b by generalised least squares with
+ * these. With no grouping it is (weighted) least squares.
  *
  * <p>Source: Patterson and Thompson (1971), Biometrika 58, 545-554; Searle, Casella and McCulloch (1992), Variance
- * Components, chapter 6; Nelder (1954), Biometrika 41, 544-548 (variances below 0). Immutable.
+ * Components, chapter 6. Immutable.
  */
 public final class VarianceComponentsFit {
     /** A residual below this share of the squared values is rounding. */
@@ -46,19 +45,11 @@ public final class VarianceComponentsFit {
         this.end = settledEnd;
     }
 
-    /** How far down the variance of a grouping may go. */
-    public enum Bound {
-        /** No variance below 0. */
-        ZERO,
-        /** As far as the covariance of the values stays positive definite. */
-        NONE
-    }
-
-    /** Fits n values, the residual variance of each being the same, none below 0. */
+    /** Fits n values, the residual variance of each being the same. */
     public static VarianceComponentsFit of(ModelMatrix model, double[] values, List<Grouping> groupings) {
         var ones = new double[values.length];
         Arrays.fill(ones, 1);
-        return of(model, values, groupings, ones, Bound.ZERO);
+        return of(model, values, groupings, ones);
     }
 
     /**
@@ -68,11 +59,10 @@ public final class VarianceComponentsFit {
      * @param values n numbers; not changed
      * @param groupings any number, of n things each, nested or crossed
      * @param weights n numbers above 0: the residual variance of value i is v_0 / weights[i]
-     * @param bound of the groupings' variances
      * @throws IllegalArgumentException if sizes differ or a weight is not above 0
      */
     public static VarianceComponentsFit of(
-            ModelMatrix model, double[] values, List<Grouping> groupings, double[] weights, Bound bound) {
+            ModelMatrix model, double[] values, List<Grouping> groupings, double[] weights) {
         check(model, values, groupings, weights);
         var components = new Components(List.copyOf(groupings), weights.clone());
         var alone = new double[components.count()];
@@ -88,7 +78,7 @@ public final class VarianceComponentsFit {
             return nothingLeft(components, base);
         }
         boolean[] estimable = Estimable.among(ordinary);
-        return new VarianceSearch(components, model, rest, estimable, bound == Bound.NONE)
+        return new VarianceSearch(components, model, rest, estimable)
                 .run()
                 .map(found -> found(found, base, estimable))
                 .orElseGet(() -> nothingLeft(components, base));
@@ -134,12 +124,12 @@ public final class VarianceComponentsFit {
         return end.isPresent();
     }
 
-    /** The variances in the order of the groupings, the residual's (for a weight of 1) last. */
+    /** The variances in the order of the groupings, the residual's (for a weight of 1) last; each 0 or more. */
     public double[] variances() {
         return variances.clone();
     }
 
-    /** Numbers of the groupings whose variance would be below 0 if it could. */
+    /** Numbers of the groupings whose variance would be below 0 if it could: the model is the one without them. */
     public List<Integer> atZero() {
         return groupings(k -> estimable[k] && variances[k] == 0);
     }
@@ -175,6 +165,17 @@ public final class VarianceComponentsFit {
 
     /** Tests and intervals that allow for the variances being estimates; empty where the fit isn't settled. */
     public Optional<KenwardRoger> kenwardRoger() {
-        return end.flatMap(at -> KenwardRoger.of(at, coefficients, estimable));
+        return kenwardRoger(estimable);
+    }
+
+    /** Those of the model without the groupings whose variance came out as 0. */
+    public Optional<KenwardRoger> kenwardRogerWithoutZeros() {
+        var positive = estimable.clone();
+        atZero().forEach(k -> positive[k] = false);
+        return kenwardRoger(positive);
+    }
+
+    private Optional<KenwardRoger> kenwardRoger(boolean[] estimated) {
+        return end.flatMap(at -> KenwardRoger.of(at, coefficients, estimated));
     }
 }

@@ -10,10 +10,10 @@ import org.fairtray.statistics.ModelMatrix;
 import org.fairtray.statistics.Vectors;
 
 /**
- * Looks for the variances of the largest restricted likelihood: Fisher's scoring, v - E[H]^-1 g. Where none may fall below
- * 0, a step that would take one there ends where it is 0; a variance at 0 takes part again as soon as the likelihood rises
- * with it. A step that lowers the likelihood, or leaves V not positive definite, is halved. After each, all variances are
- * brought to the size that the data have, r'V^-1 r = n - p.
+ * Looks for the variances, none below 0, of the largest restricted likelihood: Fisher's scoring, v - E[H]^-1 g. A step
+ * that would take a variance below 0 ends where it is 0; a variance at 0 takes part again as soon as the likelihood rises
+ * with it. A step that lowers the likelihood is halved. After each, all variances are brought to the size that the data
+ * have, r'V^-1 r = n - p.
  *
  * <p>Source: Searle, Casella and McCulloch (1992), Variance Components, section 8.3; the steps along the bounds: Nocedal
  * and Wright (2006), Numerical Optimization, 2nd ed., section 16.5.
@@ -37,19 +37,16 @@ final class VarianceSearch {
     private final ModelMatrix model;
     private final double[] values;
     private final boolean[] estimable;
-    private final boolean signed;
 
     /**
      * @param values residuals of ordinary least squares, so that large values with small differences keep their digits
      * @param estimable which components take part; the residual does
-     * @param signed whether the variances of groupings may fall below 0
      */
-    VarianceSearch(Components components, ModelMatrix model, double[] values, boolean[] estimable, boolean signed) {
+    VarianceSearch(Components components, ModelMatrix model, double[] values, boolean[] estimable) {
         this.components = components;
         this.model = model;
         this.values = values;
         this.estimable = estimable;
-        this.signed = signed;
     }
 
     /** Where the search ended. */
@@ -87,13 +84,13 @@ final class VarianceSearch {
 
     private boolean vanishes(double[] variances) {
         return variances[components.residual()]
-                < GONE * Arrays.stream(variances).map(Math::abs).sum();
+                < GONE * Arrays.stream(variances).sum();
     }
 
     /** The scoring step of the variances that are free to move; empty where the curvature is not positive. */
     private Optional<double[]> direction(double[] variances, double[] gradient, double[][] curvature) {
         var free = new ArrayList<>(IntStream.range(0, variances.length)
-                .filter(k -> estimable[k] && (signed || variances[k] > 0 || gradient[k] < 0))
+                .filter(k -> estimable[k] && (variances[k] > 0 || gradient[k] < 0))
                 .boxed()
                 .toList());
         while (true) {
@@ -104,7 +101,7 @@ final class VarianceSearch {
             double[] move = factor.get()
                     .solve(free.stream().mapToDouble(k -> -gradient[k]).toArray());
             var outward = IntStream.range(0, move.length)
-                    .filter(j -> isBound(free.get(j)) && variances[free.get(j)] == 0 && move[j] < 0)
+                    .filter(j -> variances[free.get(j)] == 0 && move[j] < 0)
                     .mapToObj(free::get)
                     .toList();
             if (outward.isEmpty()) {
@@ -114,11 +111,6 @@ final class VarianceSearch {
             }
             free.removeAll(outward);
         }
-    }
-
-    /** Whether a variance may not fall below 0. */
-    private boolean isBound(int k) {
-        return !signed || k == components.residual();
     }
 
     private static double[][] part(double[][] matrix, List<Integer> chosen) {
@@ -139,11 +131,11 @@ final class VarianceSearch {
         return Optional.empty();
     }
 
-    /** The share of a step, 1 at most, that takes no bound variance below 0 and leaves a tenth of the residual's. */
+    /** The share of a step, 1 at most, that takes no variance below 0 and leaves a tenth of the residual's. */
     private double longest(double[] variances, double[] direction) {
         double share = 1;
         for (int k = 0; k < variances.length; k++) {
-            if (isBound(k) && direction[k] < 0) {
+            if (direction[k] < 0) {
                 double room = k == components.residual() ? 0.9 : 1;
                 share = Math.min(share, -room * variances[k] / direction[k]);
             }
@@ -156,7 +148,7 @@ final class VarianceSearch {
         Vectors.takeAway(moved, -share, direction);
         double least = NOTHING * Arrays.stream(moved).sum();
         for (int k = 0; k < components.residual(); k++) {
-            moved[k] = isBound(k) && moved[k] < least ? 0 : moved[k];
+            moved[k] = moved[k] < least ? 0 : moved[k];
         }
         return moved;
     }

@@ -113,6 +113,16 @@ class KenwardRogerTest {
         ITERATED.assertClose(new double[] {0.393783479077, 12.0190755686}, x.f(), x.denominatorDf());
         var z = tests.test(new double[][] {{0, 0, 1}}).orElseThrow();
         ITERATED.assertClose(new double[] {0.121225480162, 3.72617021227}, z.f(), z.denominatorDf());
+        var without = fit.kenwardRogerWithoutZeros()
+                .orElseThrow()
+                .test(new double[][] {{0, 0, 1}})
+                .orElseThrow();
+        var least = LinearFit.of(LessAlike.MODEL, LessAlike.VALUES);
+        double t = least.estimates().coefficient(2)
+                / Math.sqrt(least.estimates().variance(new double[] {0, 0, 1})
+                        * least.residualSumOfSquares()
+                        / least.residualDf());
+        SUMMED.assertClose(new double[] {t * t, 14}, without.f(), without.denominatorDf());
     }
 
     @Test

@@ -19,7 +19,6 @@ import org.fairtray.statistics.Grid;
 import org.fairtray.statistics.Grouping;
 import org.fairtray.statistics.ModelMatrix;
 import org.fairtray.statistics.Models;
-import org.fairtray.statistics.linear.VarianceComponentsFit.Bound;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.converter.ConvertWith;
@@ -46,8 +45,7 @@ class VarianceComponentsFitTest {
                 read.model(terms),
                 read.values(),
                 read.groupings(groupings),
-                weighted ? read.numbers("weight") : weights,
-                Bound.ZERO);
+                weighted ? read.numbers("weight") : weights);
         assertTrue(fit.settled());
         OF_SEARCH.assertClose(variances, fit.variances());
         SUMMED.assertClose(likelihood, fit.restrictedLogLikelihood().orElseThrow());
@@ -61,43 +59,11 @@ class VarianceComponentsFitTest {
                 read.model(List.of("treatment")),
                 read.values(),
                 read.groupings(List.of("row", "column")),
-                read.numbers("weight"),
-                Bound.ZERO);
+                read.numbers("weight"));
         ITERATED.assertClose(
                 new double[] {20.9300006673, 2.40859565838, 4.0442393113}, Models.coefficients(fit.estimates()));
         OF_SEARCH.assertClose(
                 new double[] {2.05133917759, 0.847922760529, 0.868848351428}, Models.standardErrors(fit.estimates()));
-    }
-
-    /**
-     * Units less alike than chance makes them. R 4.2.2, nlme 3.1.162: {@code gls(y ~ x + z, correlation = corCompSymm(form
-     * = ~ 1 | g), method = "REML")}; the variance of a group is rho sigma^2, the residual's (1 - rho) sigma^2.
-     */
-    @Test
-    void variancesMayFallBelowZero() {
-        var fit = VarianceComponentsFit.of(
-                LessAlike.MODEL, LessAlike.VALUES, List.of(LessAlike.GROUPS), LessAlike.WEIGHTS, Bound.NONE);
-        assertTrue(fit.settled());
-        OF_SEARCH.assertClose(new double[] {-3.9047430618, 13.2668382889}, fit.variances());
-        OF_SEARCH.assertClose(
-                new double[] {5.340184363039, 2.319631273922, 0.482242707004}, Models.coefficients(fit.estimates()));
-        OF_SEARCH.assertClose(
-                new double[] {0.836551695358, 1.361564817492, 0.643885051720}, Models.standardErrors(fit.estimates()));
-    }
-
-    /** Means 5, 5 and 5.25 of pairs that are 8, 6 and 7.5 apart: variance (between - within) / 2, by mean squares. */
-    @Test
-    void belowZeroTheyAreThoseOfTheMeanSquares() {
-        double[] values = {1, 9, 2, 8, 1.5, 9};
-        double between = 1.0 / 24;
-        double within = (8 * 8 + 6 * 6 + 7.5 * 7.5) / 2 / 3;
-        var fit = VarianceComponentsFit.of(
-                base(6),
-                values,
-                List.of(Grouping.by(List.of(1, 1, 2, 2, 3, 3))),
-                new double[] {1, 1, 1, 1, 1, 1},
-                Bound.NONE);
-        ITERATED.assertClose(new double[] {(between - within) / 2, within}, fit.variances());
     }
 
     @Test
@@ -219,7 +185,7 @@ class VarianceComponentsFitTest {
         double[] values = random.doubles(grid.size()).toArray();
         var groupings = List.of(grid.by(0), grid.by(0, 1));
         var weights = random.doubles(grid.size(), 1, 5).toArray();
-        var fit = VarianceComponentsFit.of(base(grid.size()), values, groupings, weights, Bound.ZERO);
+        var fit = VarianceComponentsFit.of(base(grid.size()), values, groupings, weights);
         double most = fit.restrictedLogLikelihood().orElseThrow();
         double shift = 1e-3 * Arrays.stream(fit.variances()).sum();
         for (int k = 0; k < 3; k++) {
@@ -266,7 +232,7 @@ class VarianceComponentsFitTest {
         assertEquals("3 values, 3 weights, groupings of [2] for 3 rows", refused.getMessage());
         refused = assertThrows(
                 IllegalArgumentException.class,
-                () -> VarianceComponentsFit.of(base(2), new double[2], groups, new double[] {1, 0}, Bound.ZERO));
+                () -> VarianceComponentsFit.of(base(2), new double[2], groups, new double[] {1, 0}));
         assertEquals("weights [1.0, 0.0]: expected finite numbers above 0", refused.getMessage());
     }
 
