@@ -113,7 +113,7 @@ final class OutcomeAnalysis {
     }
 
     private Findings.OutcomeFindings ofMeasure(Map<String, SortedSet<String>> counters) {
-        var fits = MeasureFits.of(structure, data.raw(), anova);
+        var fits = MeasureFits.of(structure, data.raw(), anova, 0);
         return findings(
                 Inference.of(structure, outcome, fits.yardstick(), fits.predictor()),
                 null,

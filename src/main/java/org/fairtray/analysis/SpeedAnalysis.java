@@ -5,9 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.fairtray.analysis.models.AnovaPart;
-import org.fairtray.analysis.models.MeasureFits;
-import org.fairtray.analysis.models.Tests;
 import org.fairtray.analysis.speed.Courses;
 import org.fairtray.analysis.speed.Hazards;
 import org.fairtray.analysis.speed.IndexTable;
@@ -21,8 +18,8 @@ import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Tray;
 
 /**
- * How fast a count came out. What is concluded rests on the mean time of those that came out of each tray, analysed as any
- * measure is: each term against the units it was given to. The hazard model's own tests count seeds and would claim too much.
+ * How fast a count came out. What is concluded rests on {@link SpeedInference}; the hazard model's own tests count seeds
+ * and would claim too much.
  */
 final class SpeedAnalysis {
     private final Speed findings;
@@ -30,15 +27,13 @@ final class SpeedAnalysis {
 
     private SpeedAnalysis(Outcome.Count outcome, Courses courses) {
         var times = MeanTimes.of(courses);
-        var fits = MeasureFits.of(times.structure(), times.days(), AnovaPart.of(times.structure(), times.days()));
-        var tests = Tests.by(fits.yardstick(), times.structure());
-        var effects = new Effects(times.structure(), fits.predictor(), fits.yardstick(), false).againstControl();
+        var inference = SpeedInference.of(times, outcome);
         var hazards = Hazards.of(courses);
-        this.verdicts = new SpeedVerdicts(times.structure(), outcome, tests, effects);
+        this.verdicts = inference.verdicts();
         this.findings = new Speed(
                 hazards.findings().orElse(null),
-                tests.findings(),
-                effects,
+                inference.termTests(),
+                inference.differences(),
                 TimesToHalf.of(courses),
                 IndexTable.of(courses),
                 verdicts.findings(),

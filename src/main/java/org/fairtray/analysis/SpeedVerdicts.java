@@ -101,7 +101,8 @@ final class SpeedVerdicts {
                 "cannot tell",
                 test.pVerdict() == null || own(factor).isEmpty()
                         ? whether + ". " + untestable(factor, test)
-                        : whether + ": " + differences(factor, own(factor)) + dependence(factor));
+                        : whether + ": " + differences(factor, own(factor)) + Verdicts.heldBack(test, alpha())
+                                + dependence(factor));
     }
 
     private String untestable(Factor factor, Findings.TermTest test) {

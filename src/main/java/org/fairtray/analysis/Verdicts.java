@@ -137,15 +137,15 @@ final class Verdicts {
     private String cannotTell(Factor factor, List<Effect> own, Findings.TermTest test) {
         return "We cannot tell whether " + factor.name() + " changed " + outcome + ": "
                 + differences(factor, own)
-                + whatIsOpen(own) + heldBack(test) + dependence(factor);
+                + whatIsOpen(own) + heldBack(test, alpha()) + dependence(factor);
     }
 
     /** Why a verdict is withheld though the factor's own test alone would have allowed it. */
-    private String heldBack(Findings.TermTest test) {
-        if (test.p() == null || test.p() > alpha()) {
+    static String heldBack(Findings.TermTest test, double alpha) {
+        if (test.p() == null || test.p() > alpha) {
             return "";
         }
-        return test.pAnova() != null && test.pAnova() > alpha()
+        return test.pAnova() != null && test.pAnova() > alpha
                 ? " The test on the odds (" + Words.p(test.p()) + ") and the analysis of variance of the rates ("
                         + Words.p(test.pAnova()) + ") don't agree, and a verdict needs both."
                 : " Units treated alike happened to differ less than seeds alone would make them, and a verdict does not"

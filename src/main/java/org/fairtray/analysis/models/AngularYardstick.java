@@ -1,7 +1,5 @@
 package org.fairtray.analysis.models;
 
-import java.util.Optional;
-
 /** The analysis of variance of a count's rates, on the scale that the plan asks for, as a yardstick. */
 final class AngularYardstick {
     private AngularYardstick() {}
@@ -16,10 +14,7 @@ final class AngularYardstick {
         double least = SeedVariance.on(scale, fits.counts());
         var anova = AnovaPart.of(structure, values);
         return anova.placeForVerdicts()
-                .<Yardstick>map(place -> new VarianceYardstick(
-                        place,
-                        Optional.empty(),
-                        t -> place.test(t).map(f -> f.f() * Math.min(1, place.residualVariance() / least))))
+                .<Yardstick>map(place -> VarianceYardstick.ofValues(place, least))
                 .orElseGet(() -> new StratumYardstick(
                         structure,
                         fits.model().matrix(),

@@ -1,6 +1,5 @@
 package org.fairtray.analysis.models;
 
-import java.util.Optional;
 import org.fairtray.design.Structure;
 import org.fairtray.statistics.linear.LinearFit;
 
@@ -20,14 +19,15 @@ public final class MeasureFits {
      * Fits one value for each tray.
      *
      * @param anova of the same values
+     * @param leastVariance of a tray's value, which a verdict counts on at least; 0 where nothing is known of it
      */
-    public static MeasureFits of(Structure structure, double[] values, AnovaPart anova) {
+    public static MeasureFits of(Structure structure, double[] values, AnovaPart anova, double leastVariance) {
         var combined = anova.placeForVerdicts();
         if (combined.isPresent()) {
             var place = combined.get();
             return new MeasureFits(
                     new Predictor(place.model(), place.fit().estimates(), false),
-                    new VarianceYardstick(place, Optional.empty(), t -> Optional.empty()),
+                    VarianceYardstick.ofValues(place, leastVariance),
                     Math.sqrt(place.variances().values().stream()
                             .mapToDouble(Double::doubleValue)
                             .sum()));
@@ -37,7 +37,12 @@ public final class MeasureFits {
         return new MeasureFits(
                 new Predictor(model, fit.estimates(), false),
                 new StratumYardstick(
-                        structure, model.matrix(), fit.estimates(), anova.residualMeanSquares(), 0, anova::meanChange),
+                        structure,
+                        model.matrix(),
+                        fit.estimates(),
+                        anova.residualMeanSquares(),
+                        leastVariance,
+                        anova::meanChange),
                 Math.sqrt(fit.residualSumOfSquares() / fit.residualDf()));
     }
 

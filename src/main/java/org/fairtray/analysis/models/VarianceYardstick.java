@@ -29,6 +29,14 @@ final class VarianceYardstick implements Yardstick {
         this.largest = largest;
     }
 
+    /** The yardstick of values as they are; a verdict counts on no less than the least variance of a tray's value. */
+    static VarianceYardstick ofValues(PlaceModel place, double leastVariance) {
+        return new VarianceYardstick(
+                place,
+                Optional.empty(),
+                t -> place.test(t).map(f -> f.f() * Math.min(1, place.residualVariance() / leastVariance)));
+    }
+
     @Override
     public Optional<Spread> spread(double[] gradient, double[] contrast) {
         var found = place.tests().estimate(gradient, 0.95);

@@ -13,8 +13,10 @@ import org.fairtray.trial.Tray;
  * @param structure of the trays of which anything came out
  * @param days one mean time for each of them
  * @param none the trays of which nothing came out, which have no speed
+ * @param leastVariance what a tray's mean would vary by if its seeds' own times were all that varies, averaged over trays;
+ *     days squared, 0 where no tray tells
  */
-public record MeanTimes(Structure structure, double[] days, List<Tray> none) {
+public record MeanTimes(Structure structure, double[] days, List<Tray> none, double leastVariance) {
 
     /** The mean times of trays, of one of which at least something came out. */
     public static MeanTimes of(Courses courses) {
@@ -34,14 +36,34 @@ public record MeanTimes(Structure structure, double[] days, List<Tray> none) {
                         some.stream().map(trays::get).toList());
         double[] days =
                 some.stream().mapToDouble(i -> mean(courses.counts().get(i))).toArray();
-        return new MeanTimes(structure, days, none);
+        double least = some.stream()
+                .map(courses.counts()::get)
+                .filter(c -> c.germinated() > 1)
+                .mapToDouble(c -> varianceOfMean(c))
+                .average()
+                .orElse(0);
+        return new MeanTimes(structure, days, none, least);
+    }
+
+    private static double varianceOfMean(DayCounts tray) {
+        double mean = mean(tray);
+        double sum = 0;
+        for (int i = 0; i < tray.size(); i++) {
+            double apart = middle(tray, i) - mean;
+            sum += tray.events().get(i) * apart * apart;
+        }
+        return sum / (tray.germinated() - 1) / tray.germinated();
     }
 
     private static double mean(DayCounts tray) {
         double sum = 0;
         for (int i = 0; i < tray.size(); i++) {
-            sum += tray.events().get(i) * (tray.before(i) + tray.days().get(i)) / 2;
+            sum += tray.events().get(i) * middle(tray, i);
         }
         return sum / tray.germinated();
+    }
+
+    private static double middle(DayCounts tray, int i) {
+        return (tray.before(i) + tray.days().get(i)) / 2;
     }
 }
