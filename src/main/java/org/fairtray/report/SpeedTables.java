@@ -28,7 +28,7 @@ final class SpeedTables {
     }
 
     List<Table> forGrowers() {
-        return List.of(verdicts(), effects(), curves(), indices(), sources(), notes());
+        return List.of(verdicts(), effects(), curves(), notes());
     }
 
     private Table verdicts() {
@@ -161,7 +161,7 @@ final class SpeedTables {
         return none ? "" : before + index.unit();
     }
 
-    /** Tests and the grouped-time model. */
+    /** Tests, the grouped-time model, and indices that no verdict rests on. */
     Group model() {
         var tables = new ArrayList<Table>();
         tables.add(TestTables.of(
@@ -176,11 +176,14 @@ final class SpeedTables {
                     names.sure(),
                     hazard.coefficients()));
         }
+        tables.add(indices());
+        tables.add(sources());
         return new Group(
                 id + "-speed-model",
-                "Tests and model of speed, for statisticians",
+                "Tests, model and indices of speed, for statisticians",
                 "",
                 hazard == null ? "" : quality(hazard),
+                true,
                 List.of(),
                 tables,
                 List.of());
