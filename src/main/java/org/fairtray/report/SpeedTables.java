@@ -54,17 +54,14 @@ final class SpeedTables {
                         number("Difference, days"),
                         number(names.sure() + " interval"),
                         number("p adjusted")),
-                speed.effects().stream()
-                        .filter(e -> e instanceof Effect.OnMean)
-                        .map(e -> row((Effect.OnMean) e))
-                        .toList());
+                speed.effects().stream().map(this::row).toList());
     }
 
-    private List<String> row(Effect.OnMean effect) {
+    private List<String> row(Effect effect) {
         return List.of(
                 names.effect(effect),
-                Digits.fixed(effect.mean(), 1),
-                Digits.fixed(effect.againstMean(), 1),
+                Digits.fixed(effect.value(), 1),
+                Digits.fixed(effect.againstValue(), 1),
                 Digits.fixed(effect.difference(), 2),
                 Digits.range(Digits.fixed(effect.low(), 2), Digits.fixed(effect.high(), 2)),
                 Digits.p(effect.pAdjusted()));
