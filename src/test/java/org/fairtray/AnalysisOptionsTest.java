@@ -4,7 +4,7 @@ import static org.fairtray.Trials.THROUGH;
 import static org.fairtray.Trials.factor;
 import static org.fairtray.Trials.place;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -17,6 +17,7 @@ import org.fairtray.analysis.Analysis;
 import org.fairtray.analysis.AnalysisOptions;
 import org.fairtray.analysis.Sealing;
 import org.fairtray.findings.Findings;
+import org.fairtray.findings.Logistic;
 import org.fairtray.trial.Seal;
 import org.junit.jupiter.api.Test;
 
@@ -39,7 +40,12 @@ class AnalysisOptionsTest {
     }
 
     private static Double bootstrapP(Findings.OutcomeFindings found) {
-        return found.logistic().fits().get("mixed").terms().get(0).bootstrapP();
+        return assertInstanceOf(Logistic.Term.Bootstrapped.class, firstTerm(found, "mixed"))
+                .bootstrapP();
+    }
+
+    private static Logistic.Term firstTerm(Findings.OutcomeFindings found, String fit) {
+        return found.logistic().fits().get(fit).terms().get(0);
     }
 
     @Test
@@ -50,6 +56,7 @@ class AnalysisOptionsTest {
         double p = bootstrapP(first);
         assertTrue(p >= 1.0 / 20 && p < 0.5, () -> "p = " + p);
         assertEquals(Math.rint(p * 20), p * 20, 1e-9);
+        assertInstanceOf(Logistic.Term.Plain.class, firstTerm(first, "binomial"));
         assertEquals(19, seen.size());
         assertEquals("through, mat 19", seen.get(18));
         assertEquals(p, bootstrapP(analyse(options)));
@@ -59,7 +66,7 @@ class AnalysisOptionsTest {
     @Test
     void notMadeUnlessAskedFor() {
         var found = analyse(AnalysisOptions.USUAL);
-        assertNull(bootstrapP(found));
+        assertInstanceOf(Logistic.Term.Plain.class, firstTerm(found, "mixed"));
         assertTrue(found.methods().stream().noneMatch(s -> s.contains("bootstrap")));
         assertThrows(IllegalArgumentException.class, () -> new AnalysisOptions(-1, (what, done) -> {}));
     }

@@ -49,7 +49,7 @@ final class Costing {
                 seeds * summary.rate(),
                 some ? perThousand(tray, seeds * summary.rate()) : null,
                 perThousand(tray, seeds * summary.high()),
-                some ? perThousand(tray, seeds * summary.low()) : null));
+                some && summary.low() > 0 ? perThousand(tray, seeds * summary.low()) : null));
     }
 
     private static OptionalDouble seed(Trial trial, Costs costs, double seeds) {

@@ -104,44 +104,10 @@ final class Effects {
     }
 
     private Effect unknown(Pair pair) {
+        var factor = pair.factor().name();
         return rates
-                ? new Effect.OnRate(
-                        pair.factor().name(),
-                        pair.level(),
-                        pair.against(),
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null)
-                : new Effect.OnMean(
-                        pair.factor().name(),
-                        pair.level(),
-                        pair.against(),
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null);
+                ? Effect.OnRate.unknown(factor, pair.level(), pair.against())
+                : Effect.OnMean.unknown(factor, pair.level(), pair.against());
     }
 
     private Effect effect(Pair pair, Measured m, Family family) {

@@ -26,7 +26,7 @@ final class SpeedVerdicts {
     private final Structure structure;
     private final Outcome.Count outcome;
     private final Tests tests;
-    private final List<? extends Effect> effects;
+    private final List<Effect> effects;
     private final List<Fault> faults;
 
     /** @param effects every level against the control, in days */
@@ -34,7 +34,7 @@ final class SpeedVerdicts {
         this.structure = structure;
         this.outcome = outcome;
         this.tests = tests;
-        this.effects = effects;
+        this.effects = List.copyOf(effects);
         this.faults = Faults.of(structure);
     }
 
@@ -56,7 +56,7 @@ final class SpeedVerdicts {
                         + largest(clear).map(e -> brief(factor, e)).collect(Collectors.joining("; ")) + ".";
     }
 
-    private String brief(Factor factor, Effect.OnMean e) {
+    private String brief(Factor factor, Effect e) {
         return Words.OF_DAYS.change(e.difference()) + " with " + level(factor, e.level()) + " than with "
                 + level(factor, e.against()) + " (" + Words.p(e.pAdjusted()) + ")";
     }
@@ -72,14 +72,13 @@ final class SpeedVerdicts {
                 : "those counted as " + outcome.name();
     }
 
-    private List<Effect.OnMean> own(Factor factor) {
+    private List<Effect> own(Factor factor) {
         return effects.stream()
                 .filter(e -> e.factor().equals(factor.name()) && e.difference() != null)
-                .map(e -> (Effect.OnMean) e)
                 .toList();
     }
 
-    private List<Effect.OnMean> clear(Factor factor) {
+    private List<Effect> clear(Factor factor) {
         return own(factor).stream()
                 .filter(e -> e.pAdjusted() != null && e.pAdjusted() <= alpha())
                 .toList();
@@ -134,7 +133,7 @@ final class SpeedVerdicts {
                 + open(factor, clear);
     }
 
-    private String open(Factor factor, List<Effect.OnMean> clear) {
+    private String open(Factor factor, List<Effect> clear) {
         var open = own(factor).stream()
                 .filter(e -> !clear.contains(e))
                 .map(e -> level(factor, e.level()) + ", " + Words.OF_DAYS.change(e.difference()))
@@ -144,14 +143,14 @@ final class SpeedVerdicts {
                 : " Not clear against " + level(factor, clear.get(0).against()) + ": " + String.join("; ", open) + ".";
     }
 
-    private String differences(Factor factor, List<Effect.OnMean> several) {
+    private String differences(Factor factor, List<Effect> several) {
         boolean many = several.size() > MOST_LEVELS;
         return largest(several).map(e -> difference(factor, e)).collect(Collectors.joining("; ")) + "."
                 + (many ? " The other levels differ less (see the table)." : "");
     }
 
     /** The largest differences, in the order of levels where all are said. */
-    private static Stream<Effect.OnMean> largest(List<Effect.OnMean> several) {
+    private static Stream<Effect> largest(List<Effect> several) {
         return several.size() <= MOST_LEVELS
                 ? several.stream()
                 : several.stream()
@@ -159,14 +158,14 @@ final class SpeedVerdicts {
                         .limit(MOST_LEVELS);
     }
 
-    private String difference(Factor factor, Effect.OnMean e) {
+    private String difference(Factor factor, Effect e) {
         String kind = factor.levels().size() > 2 ? "; adjusted " : "; ";
         String sure = e.low() == null
                 ? ""
                 : " (" + Math.round(100 * (1 - alpha())) + " % interval " + Words.OF_DAYS.range(e.low(), e.high())
                         + kind + Words.p(e.pAdjusted()) + ")";
-        return "mean time " + Words.days(e.mean()) + " with " + level(factor, e.level()) + " against "
-                + Words.days(e.againstMean()) + " with " + level(factor, e.against()) + ", "
+        return "mean time " + Words.days(e.value()) + " with " + level(factor, e.level()) + " against "
+                + Words.days(e.againstValue()) + " with " + level(factor, e.against()) + ", "
                 + Words.OF_DAYS.change(e.difference()) + sure;
     }
 

@@ -256,11 +256,8 @@ final class Verdicts {
     }
 
     private String value(Effect e, boolean own) {
-        if (e instanceof Effect.OnRate r) {
-            return Words.percent(own ? r.rate() : r.againstRate());
-        }
-        var mean = (Effect.OnMean) e;
-        return Words.measure(own ? mean.mean() : mean.againstMean());
+        var value = own ? e.value() : e.againstValue();
+        return e instanceof Effect.OnRate ? Words.percent(value) : Words.measure(value);
     }
 
     private static String level(Factor factor, String level) {

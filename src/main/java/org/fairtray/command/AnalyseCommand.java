@@ -1,16 +1,11 @@
 package org.fairtray.command;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import org.fairtray.analysis.Analysis;
 import org.fairtray.analysis.AnalysisOptions;
-import org.fairtray.files.TrialFiles;
-import org.fairtray.files.TrialFolder;
 import org.fairtray.findings.Findings;
 import org.fairtray.report.Report;
-import org.fairtray.report.ResultsJson;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Mixin;
@@ -47,8 +42,14 @@ final class AnalyseCommand implements Callable<Integer> {
         var progress = new ProgressLine(trial.commandLine().getErr(), Ansi.AUTO.enabled());
         var options = new AnalysisOptions(
                 bootstrap, (what, done) -> progress.show(what + ": draw " + done + " of " + bootstrap));
-        var findings = analyse(folder, files, "", options);
+        var err = trial.commandLine().getErr();
+        var analysed = StopNotice.during(() -> Analysed.of(files, "", options), () -> {
+            progress.clear();
+            err.println("Stopped: nothing was written.");
+            err.flush();
+        });
         progress.clear();
+        var findings = analysed.write(folder);
         trial.print(
                 findings,
                 forPeople(findings, trial.path().resolve("report.html").toString()));
@@ -60,20 +61,6 @@ final class AnalyseCommand implements Callable<Integer> {
         var thread = new Thread(Report::prepare, "report");
         thread.setDaemon(true);
         thread.start();
-    }
-
-    /** Analyses a trial and writes results.json and report.html. */
-    static Findings analyse(TrialFolder folder, TrialFiles files, String label, AnalysisOptions options) {
-        var layout = TrialOptions.layout(files);
-        if (files.readings().isEmpty()) {
-            throw TrialOptions.missing("readings.csv", "readings; one line per tray, day and counting frame");
-        }
-        var findings = Analysis.of(
-                files.trial(), layout, files.readings(), TrialOptions.sealing(files), Version.text(), options);
-        var html = Report.of(files.trial(), layout, findings).labelled(label).html();
-        folder.write("results.json", ResultsJson.of(findings).getBytes(StandardCharsets.UTF_8));
-        folder.write("report.html", html.getBytes(StandardCharsets.UTF_8));
-        return findings;
     }
 
     static List<String> forPeople(Findings findings, String report) {

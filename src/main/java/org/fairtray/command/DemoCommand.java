@@ -68,7 +68,7 @@ final class DemoCommand implements Callable<Integer> {
         var laid = LayCommand.lay(folder, trial, LAYOUT_SEED, again);
         var readings = TRUTH.of(trial, laid.layout(), Generator.of(READINGS_SEED));
         folder.writeReadings(trial, readings, List.of(), again);
-        show(AnalyseCommand.analyse(folder, folder.read(), LABEL, AnalysisOptions.USUAL));
+        show(Analysed.of(folder.read(), LABEL, AnalysisOptions.USUAL).write(folder));
         return Fairtray.DONE;
     }
 

@@ -3,6 +3,7 @@ package org.fairtray.command;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.concurrent.CancellationException;
 import org.fairtray.design.DoesNotFitException;
 import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
@@ -21,7 +22,7 @@ import picocli.CommandLine.Command;
             "",
             "DIR is the folder of a trial: plan.yaml, layout.csv, seal.json, readings.csv, results.json, report.html.",
             "Exit status: 0 done; 1 the trial or its files have a problem, which is printed; 2 the command line is"
-                    + " wrong; 70 a defect of ours."
+                    + " wrong; 70 a defect of ours; 130 stopped with Ctrl-C."
         },
         subcommands = {
             DemoCommand.class,
@@ -40,6 +41,9 @@ public final class Fairtray {
 
     /** The command line is wrong. */
     public static final int USAGE = 2;
+
+    /** Someone stopped it; {@link StopNotice} has said so. */
+    public static final int STOPPED = 130;
 
     /** A defect of ours. */
     public static final int DEFECT = 70;
@@ -85,6 +89,9 @@ public final class Fairtray {
         if (failure instanceof DoesNotFitException misfit) {
             misfit.reasons().forEach(err::println);
             return PROBLEM;
+        }
+        if (failure instanceof CancellationException) {
+            return STOPPED;
         }
         reportDefect(failure, err);
         return DEFECT;

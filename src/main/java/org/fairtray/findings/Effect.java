@@ -8,6 +8,12 @@ public sealed interface Effect {
 
     String against();
 
+    /** Of the level itself: a rate, or a mean in the measure's unit; null where it couldn't be told. */
+    Double value();
+
+    /** The same of the level it is held against. */
+    Double againstValue();
+
     Double difference();
 
     Double low();
@@ -17,6 +23,14 @@ public sealed interface Effect {
     Double p();
 
     Double pAdjusted();
+
+    Double lowAdjusted();
+
+    Double highAdjusted();
+
+    String adjustment();
+
+    String pFrom();
 
     Double verdictLow();
 
@@ -49,7 +63,25 @@ public sealed interface Effect {
             String pFrom,
             Double verdictLow,
             Double verdictHigh)
-            implements Effect {}
+            implements Effect {
+
+        /** Of two levels that nothing in the layout lets one compare. */
+        public static OnRate unknown(String factor, String level, String against) {
+            return new OnRate(
+                    factor, level, against, null, null, null, null, null, null, null, null, null, null, null, null,
+                    null, null, null, null);
+        }
+
+        @Override
+        public Double value() {
+            return rate;
+        }
+
+        @Override
+        public Double againstValue() {
+            return againstRate;
+        }
+    }
 
     /** On a measure, in its unit; the ends of intervals are as those of a rate. */
     record OnMean(
@@ -69,5 +101,23 @@ public sealed interface Effect {
             String pFrom,
             Double verdictLow,
             Double verdictHigh)
-            implements Effect {}
+            implements Effect {
+
+        /** Of two levels that nothing in the layout lets one compare. */
+        public static OnMean unknown(String factor, String level, String against) {
+            return new OnMean(
+                    factor, level, against, null, null, null, null, null, null, null, null, null, null, null, null,
+                    null);
+        }
+
+        @Override
+        public Double value() {
+            return mean;
+        }
+
+        @Override
+        public Double againstValue() {
+            return againstMean;
+        }
+    }
 }

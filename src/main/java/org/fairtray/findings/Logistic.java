@@ -81,19 +81,30 @@ public record Logistic(String used, String why, String separation, Map<String, F
             List<Term> terms, List<Coefficient> coefficients, String intervals, Double penalisedLogLikelihood)
             implements Fit {}
 
-    /**
-     * A term of a logistic fit, tested against the model of all terms that don't contain it.
-     *
-     * @param bootstrapP by parametric bootstrap of the mixed fit; null in other fits, where it was not asked for, and where
-     *     no draw could be fitted
-     */
-    public record Term(
-            String term, List<String> factors, int df, String statistic, Double value, Double p, Double bootstrapP) {
+    /** A term of a logistic fit, tested against the model of all terms that don't contain it. */
+    public sealed interface Term {
+        String term();
 
-        /** A term without a bootstrap. */
-        public Term(String term, List<String> factors, int df, String statistic, Double value, Double p) {
-            this(term, factors, df, statistic, value, p, null);
-        }
+        int df();
+
+        String statistic();
+
+        Double value();
+
+        Double p();
+
+        /** Tested by its statistic alone. */
+        record Plain(String term, List<String> factors, int df, String statistic, Double value, Double p)
+                implements Term {}
+
+        /**
+         * Tested by parametric bootstrap as well.
+         *
+         * @param bootstrapP null where no draw could be fitted
+         */
+        record Bootstrapped(
+                String term, List<String> factors, int df, String statistic, Double value, Double p, Double bootstrapP)
+                implements Term {}
     }
 
     /** A coefficient on the log-odds scale with its interval. */

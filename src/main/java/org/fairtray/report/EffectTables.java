@@ -86,26 +86,15 @@ final class EffectTables {
     }
 
     private List<String> row(Effect effect) {
-        return effect instanceof Effect.OnRate rate
-                ? row(rate, rate.rate(), rate.againstRate(), rate.lowAdjusted(), rate.highAdjusted(), rate.adjustment())
-                : row((Effect.OnMean) effect);
-    }
-
-    private List<String> row(Effect.OnMean mean) {
-        return row(mean, mean.mean(), mean.againstMean(), mean.lowAdjusted(), mean.highAdjusted(), mean.adjustment());
-    }
-
-    private List<String> row(
-            Effect effect, Double own, Double against, Double lowAdjusted, Double highAdjusted, String adjustment) {
         return List.of(
                 names.effect(effect),
-                amounts.bare(own),
-                amounts.bare(against),
+                amounts.bare(effect.value()),
+                amounts.bare(effect.againstValue()),
                 amounts.bareDifference(effect.difference()),
                 amounts.differenceRange(effect.low(), effect.high()),
-                amounts.differenceRange(lowAdjusted, highAdjusted),
+                amounts.differenceRange(effect.lowAdjusted(), effect.highAdjusted()),
                 Digits.p(effect.pAdjusted()),
-                orNotAvailable(adjustment));
+                orNotAvailable(effect.adjustment()));
     }
 
     private Table inFull(String part, String caption, String more, List<? extends Effect> effects) {
@@ -127,7 +116,7 @@ final class EffectTables {
 
     private List<String> rowInFull(Effect effect) {
         var row = new ArrayList<String>(List.of(names.effect(effect), Digits.p(effect.p())));
-        row.add(orNotAvailable(effect instanceof Effect.OnRate rate ? rate.pFrom() : ((Effect.OnMean) effect).pFrom()));
+        row.add(orNotAvailable(effect.pFrom()));
         row.add(amounts.differenceRange(effect.verdictLow(), effect.verdictHigh()));
         if (count && effect instanceof Effect.OnRate rate) {
             row.add(Digits.measure(rate.oddsRatio()));

@@ -45,6 +45,7 @@ final class FitTables {
                 "Logistic model, " + written(name),
                 name.equals(logistic.used()) ? "the effects rest on it" : "for comparison",
                 quality(fit),
+                true,
                 List.of(),
                 List.of(
                         terms(

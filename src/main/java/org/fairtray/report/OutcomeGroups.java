@@ -36,6 +36,7 @@ final class OutcomeGroups {
                 "What each change did",
                 "",
                 "Each line is averaged over the other factors.",
+                false,
                 List.of(),
                 List.of(effects.effects(), effects.pairs(), trends.trends(), trends.best(), trends.asGoodAs()),
                 List.of());
@@ -51,6 +52,7 @@ final class OutcomeGroups {
                 days.isEmpty()
                         ? ""
                         : "In the charts all trays of a treatment are added up; a day without a reading has no mark.",
+                false,
                 days,
                 tables == null ? List.of() : tables.forGrowers(),
                 tables == null ? List.of() : List.of(tables.model()));
@@ -62,6 +64,7 @@ final class OutcomeGroups {
                 "What it costs",
                 "",
                 "",
+                false,
                 List.of(),
                 new CostTable(names, outcome.costs(), id).all(),
                 List.of());
@@ -74,6 +77,7 @@ final class OutcomeGroups {
                 "Are the data sound?",
                 sound.hint(),
                 "",
+                false,
                 checks,
                 List.of(sound.table(), new SummaryTables(names, outcome, id).leftOut()),
                 List.of());
@@ -92,6 +96,7 @@ final class OutcomeGroups {
                 "For statisticians",
                 "",
                 logistic == null ? "" : FitTables.choice(logistic),
+                true,
                 List.of(),
                 tables,
                 logistic == null ? List.of() : new FitTables(names, logistic, id).all());

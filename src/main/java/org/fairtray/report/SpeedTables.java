@@ -28,7 +28,7 @@ final class SpeedTables {
     }
 
     List<Table> forGrowers() {
-        return List.of(verdicts(), effects(), curves(), indices(), sources(), notes());
+        return List.of(verdicts(), effects(), curves(), notes());
     }
 
     private Table verdicts() {
@@ -54,17 +54,14 @@ final class SpeedTables {
                         number("Difference, days"),
                         number(names.sure() + " interval"),
                         number("p adjusted")),
-                speed.effects().stream()
-                        .filter(e -> e instanceof Effect.OnMean)
-                        .map(e -> row((Effect.OnMean) e))
-                        .toList());
+                speed.effects().stream().map(this::row).toList());
     }
 
-    private List<String> row(Effect.OnMean effect) {
+    private List<String> row(Effect effect) {
         return List.of(
                 names.effect(effect),
-                Digits.fixed(effect.mean(), 1),
-                Digits.fixed(effect.againstMean(), 1),
+                Digits.fixed(effect.value(), 1),
+                Digits.fixed(effect.againstValue(), 1),
                 Digits.fixed(effect.difference(), 2),
                 Digits.range(Digits.fixed(effect.low(), 2), Digits.fixed(effect.high(), 2)),
                 Digits.p(effect.pAdjusted()));
@@ -161,7 +158,7 @@ final class SpeedTables {
         return none ? "" : before + index.unit();
     }
 
-    /** Tests and the grouped-time model. */
+    /** Tests, the grouped-time model, and indices that no verdict rests on. */
     Group model() {
         var tables = new ArrayList<Table>();
         tables.add(TestTables.of(
@@ -176,11 +173,14 @@ final class SpeedTables {
                     names.sure(),
                     hazard.coefficients()));
         }
+        tables.add(indices());
+        tables.add(sources());
         return new Group(
                 id + "-speed-model",
-                "Tests and model of speed, for statisticians",
+                "Tests, model and indices of speed, for statisticians",
                 "",
                 hazard == null ? "" : quality(hazard),
+                true,
                 List.of(),
                 tables,
                 List.of());

@@ -5,6 +5,7 @@ import static org.fairtray.report.pages.Table.Column.sentence;
 import static org.fairtray.report.pages.Table.Column.text;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import org.fairtray.findings.AsGoodAs;
 import org.fairtray.findings.Findings.OutcomeFindings;
 import org.fairtray.findings.Trend;
@@ -24,8 +25,9 @@ final class TrendTables {
         this.amounts = Amounts.of(outcome);
     }
 
-    /** Orthogonal polynomials by factor. */
+    /** Orthogonal polynomials by factor; without those of two levels, whose line is their difference once more. */
     Table trends() {
+        var components = outcome.trends().stream().collect(Collectors.groupingBy(Trend::factor, Collectors.counting()));
         return new Table(
                 id + "-table-trends",
                 "More of it: does it help steadily?",
@@ -39,7 +41,10 @@ final class TrendTables {
                         number(names.sure() + " interval"),
                         number("df"),
                         number("p")),
-                outcome.trends().stream().map(this::row).toList());
+                outcome.trends().stream()
+                        .filter(t -> components.get(t.factor()) > 1)
+                        .map(this::row)
+                        .toList());
     }
 
     private List<String> row(Trend trend) {

@@ -272,6 +272,7 @@ class CommandsTest {
         var fits = outcome.getAsJsonObject("logistic").getAsJsonObject("fits");
         var term = fits.getAsJsonObject("mixed").getAsJsonArray("terms").get(0).getAsJsonObject();
         assertTrue(term.get("bootstrap_p").getAsDouble() >= 1.0 / 3, term::toString);
+        assertFalse(fits.get("binomial").toString().contains("bootstrap_p"), "only where it was asked for");
         var wrong = Run.of("analyse", home.resolve("d"), "--bootstrap", -1);
         assertEquals(Fairtray.USAGE, wrong.status());
         assertEquals("--bootstrap -1: expected a number of draws, 0 or more", wrong.complaints()[0]);

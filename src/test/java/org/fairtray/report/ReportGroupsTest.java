@@ -17,7 +17,7 @@ class ReportGroupsTest {
 
     private static List<Element> groups(Page page) {
         return page.all("details").stream()
-                .filter(d -> d.getAttribute("class").equals("group"))
+                .filter(d -> d.getAttribute("class").startsWith("group"))
                 .toList();
     }
 
@@ -95,6 +95,28 @@ class ReportGroupsTest {
     }
 
     @Test
+    void keepsOnlyTheStatisticiansGroupsOffPaperAndSaysSo() {
+        var aside = SPLIT_PLOT.all("details").stream()
+                .filter(d -> d.getAttribute("class").equals("group aside"))
+                .filter(d -> d.getAttribute("id").startsWith("outcome-1-"))
+                .toList();
+        assertEquals("outcome-1-speed-model", aside.get(0).getAttribute("id"));
+        assertEquals("outcome-1-statistics", aside.get(1).getAttribute("id"));
+        assertEquals(8, aside.size(), "two groups, and six fits in the second");
+        for (var group : aside) {
+            int tables = group.getElementsByTagName("table").getLength();
+            assertTrue(
+                    summary(group)
+                            .getTextContent()
+                            .contains("folded away, " + tables + " tables: open it on the screen"),
+                    summary(group).getTextContent());
+        }
+        assertTrue(
+                summary(byId(SPLIT_PLOT, "outcome-2-changes")).getTextContent().contains("folded away"));
+        assertEquals("print-all", SPLIT_PLOT.all("input").get(0).getAttribute("id"), "one box puts all of it on paper");
+    }
+
+    @Test
     void tellsOneIntervalFromAllTogether() {
         var rows = rows(SPLIT_PLOT, "outcome-1-table-effects");
         assertEquals(
@@ -120,6 +142,13 @@ class ReportGroupsTest {
         assertEquals(
                 "soak: 8 h against 0 h|not worse|Not worse by 15\u00a0points; it may be better.|15|−8 to 17|0.012|0.21",
                 rows(SPLIT_PLOT, "outcome-1-table-as-good-as").get(0));
+    }
+
+    @Test
+    void leavesOutTheTrendOfTwoLevelsWhichIsTheirDifference() {
+        var trends = SampleFindings.splitPlot().findings().outcomes().get(0).trends();
+        assertEquals(1, trends.stream().filter(t -> t.factor().equals("cover")).count());
+        assertTrue(rows(SPLIT_PLOT, "outcome-1-table-trends").stream().noneMatch(r -> r.startsWith("cover")));
     }
 
     @Test

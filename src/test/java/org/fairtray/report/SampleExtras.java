@@ -57,7 +57,8 @@ final class SampleExtras {
                         1,
                         0.0041,
                         "Each hour more gives 2.5 points more."),
-                new Trend(first(trial), "lack of fit", null, null, null, 2, 0.61, "Nothing is left beside the line."));
+                new Trend(first(trial), "lack of fit", null, null, null, 2, 0.61, "Nothing is left beside the line."),
+                new Trend("cover", "linear", 0.02, -0.01, 0.05, 1, 0.15, "Each kilogram more gives 2 points more."));
     }
 
     static List<Trend.Best> best(Trial trial) {

@@ -285,9 +285,9 @@ final class SampleOutcomes {
 
     private static Logistic logistic() {
         var fits = new LinkedHashMap<String, Logistic.Fit>();
-        var terms = List.of(
-                new Logistic.Term("soak", List.of("soak"), 1, "likelihood ratio", 41.2, 0.00000000014),
-                new Logistic.Term("cover", List.of("cover"), 1, "likelihood ratio", 3.9, 0.048));
+        List<Logistic.Term> terms = List.of(
+                new Logistic.Term.Plain("soak", List.of("soak"), 1, "likelihood ratio", 41.2, 0.00000000014),
+                new Logistic.Term.Plain("cover", List.of("cover"), 1, "likelihood ratio", 3.9, 0.048));
         var coefficients = List.of(
                 new Logistic.Coefficient("(base)", -0.62, 0.11, -0.84, -0.40),
                 new Logistic.Coefficient("soak=8", 0.83, 0.13, 0.57, 1.09));

@@ -51,7 +51,7 @@ final class SampleSpeed {
 
     private static Speed.Hazard hazard() {
         return new Speed.Hazard(
-                List.of(new Logistic.Term("soak", List.of("soak"), 1, "likelihood ratio", 22.4, 0.0000022)),
+                List.of(new Logistic.Term.Plain("soak", List.of("soak"), 1, "likelihood ratio", 22.4, 0.0000022)),
                 List.of(new Logistic.Coefficient("soak=8", 0.412, 0.0871, 0.241, 0.583)),
                 -412.7,
                 List.of(1));

@@ -104,7 +104,7 @@ public final class LogisticFindings {
     /** With a dispersion of 0, where trays fit exactly, there is nothing to divide by. */
     private static Logistic.Term quasiTerm(CountFits.TermChange change, double dispersion, int rest) {
         Double f = Numbers.orNull(change.value() / change.df() / dispersion);
-        return new Logistic.Term(
+        return new Logistic.Term.Plain(
                 change.term().name(),
                 change.term().factors(),
                 change.df(),
@@ -173,7 +173,7 @@ public final class LogisticFindings {
 
     static Logistic.Term term(CountFits.TermChange change, String statistic, double value) {
         double positive = Math.max(0, value);
-        return new Logistic.Term(
+        return new Logistic.Term.Plain(
                 change.term().name(),
                 change.term().factors(),
                 change.df(),

@@ -117,7 +117,8 @@ record MarginalFit(CountFits fits, PlaceModel place, Estimates seedsAlone) {
         }
         var terms = fits.structure().terms().stream()
                 .flatMap(t -> place.test(t).stream()
-                        .map(f -> new Logistic.Term(t.name(), t.factors(), f.df(), "f", f.f(), f.p())))
+                        .<Logistic.Term>map(
+                                f -> new Logistic.Term.Plain(t.name(), t.factors(), f.df(), "f", f.f(), f.p())))
                 .toList();
         return new Logistic.Marginal(terms, List.of(coefficients), place.variances(), place.residualVariance());
     }

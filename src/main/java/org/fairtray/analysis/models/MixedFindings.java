@@ -16,6 +16,8 @@ import org.fairtray.statistics.logistic.ParametricBootstrap;
 
 /** The logistic model with normal random intercepts for every place level that can have them, and for the tray. */
 final class MixedFindings {
+    private static final String STATISTIC = "likelihood ratio";
+
     private final CountFits fits;
     private final List<Grouping> groupings;
     private final Bootstrap bootstrap;
@@ -76,20 +78,15 @@ final class MixedFindings {
         }
         double ratio = Math.max(
                 0, 2 * (mixed.with(term).logLikelihood() - mixed.without(term).logLikelihood()));
-        return Optional.of(new Logistic.Term(
-                term.name(),
-                term.factors(),
-                df,
-                "likelihood ratio",
-                ratio,
-                Tail.chiSquared(ratio, df),
-                bootstrapP(term, small, large)));
+        double p = Tail.chiSquared(ratio, df);
+        return Optional.of(
+                bootstrap.wanted()
+                        ? new Logistic.Term.Bootstrapped(
+                                term.name(), term.factors(), df, STATISTIC, ratio, p, bootstrapP(term, small, large))
+                        : new Logistic.Term.Plain(term.name(), term.factors(), df, STATISTIC, ratio, p));
     }
 
     private Double bootstrapP(Term term, Model small, Model large) {
-        if (!bootstrap.wanted()) {
-            return null;
-        }
         var found = ParametricBootstrap.of(
                 small.matrix(),
                 large.matrix(),

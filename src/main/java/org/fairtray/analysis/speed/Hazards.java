@@ -72,7 +72,7 @@ public final class Hazards {
             return Optional.empty();
         }
         double value = Math.max(0, 2 * (large.logLikelihood() - small.logLikelihood()));
-        return Optional.of(new Logistic.Term(
+        return Optional.of(new Logistic.Term.Plain(
                 term.name(), term.factors(), df, "likelihood ratio", value, Tail.chiSquared(value, df)));
     }
 

@@ -22,7 +22,7 @@ import org.fairtray.statistics.logistic.LogisticFit;
  * {@link #endsAtOne()}.
  *
  * <p>Sources: Ritz, Pipper and Streibig (2013), European Journal of Agronomy 45, 1-6, for the model and the intervals
- * between readings; Farewell (1982), Biometrics 38, 1041-1046, for a share that never has the event (both from memory).
+ * between readings; Farewell (1982), Biometrics 38, 1041-1046, for a share that never has the event.
  */
 public final class LogLogisticCurve {
     private static final List<Double> STEEPNESSES = List.of(2.0, 4.0, 8.0);

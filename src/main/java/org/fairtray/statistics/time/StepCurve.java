@@ -14,7 +14,7 @@ import org.fairtray.statistics.Wilson;
  *
  * <p>Sources: Kaplan and Meier (1958), Journal of the American Statistical Association 53, 457-481; Wilson (1927), same
  * journal 22, 209-212; Coolbear, Francis and Grierson (1984), Journal of Experimental Botany 35, 1609-1617, and Farooq, Basra,
- * Ahmad and Hafeez (2005), Journal of Integrative Plant Biology 47, 187-193, for the time to half (from memory).
+ * Ahmad and Hafeez (2005), Journal of Integrative Plant Biology 47, 187-193, for the time to half.
  *
  * @param counts of one or more trays, added up
  */

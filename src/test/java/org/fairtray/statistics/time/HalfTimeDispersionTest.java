@@ -26,6 +26,33 @@ class HalfTimeDispersionTest {
                 .orElseThrow();
     }
 
+    /**
+     * Worked out in R 4.2 with numerical derivatives:
+     *
+     * <pre>
+     * dispersion &lt;- function(y, top, start) {
+     *   y &lt;- cbind(y, 50 - rowSums(y)); days &lt;- 1:4; m &lt;- length(start); n &lt;- nrow(y)
+     *   p &lt;- function(a) diff(c(0, top(a) / (1 + (days / exp(a[m]))^-exp(a[m - 1])), 1))
+     *   fit &lt;- optim(start, function(a) -sum(y %*% log(p(a))), method = "BFGS",
+     *     control = list(reltol = 1e-15, maxit = 1000))
+     *   by &lt;- function(f) sapply(1:m, function(k) {
+     *     h &lt;- 1e-5 * (1:m == k); (f(fit$par + h) - f(fit$par - h)) / 2e-5 })
+     *   scores &lt;- t(sapply(1:n, function(i) by(function(a) sum(y[i, ] * log(p(a))))))
+     *   v &lt;- solve(50 * n * t(by(p)) %*% (by(p) / p(fit$par)))
+     *   n / (n - 1) * sum((scores %*% v)[, m]^2) / v[m, m]
+     * }
+     * dispersion(rbind(c(4, 12, 16, 5), c(1, 8, 20, 9), c(8, 15, 11, 4)), function(a) plogis(a[1]), c(1, 1, 1))
+     * dispersion(rbind(c(10, 30, 8, 2), c(4, 28, 14, 4)), function(a) 1, c(1, 1))   # all 50 come out
+     * </pre>
+     */
+    @Test
+    void asWorkedOutByNumericalDerivatives() {
+        ITERATED.assertClose(1.14394794, dispersion(trays(1)));
+        var allOut = List.of(tray(1, 10, 30, 8, 2), tray(1, 4, 28, 14, 4));
+        assertTrue(LogLogisticCurve.of(allOut).orElseThrow().endsAtOne());
+        ITERATED.assertClose(5.23177072, dispersion(allOut));
+    }
+
     @Test
     void traysOfThriceTheSeedsThatDifferAsMuchAreThriceAsDispersed() {
         ITERATED.assertClose(3 * dispersion(trays(1)), dispersion(trays(3)));
