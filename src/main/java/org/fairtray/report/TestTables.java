@@ -35,7 +35,8 @@ final class TestTables {
                 id,
                 caption,
                 "Each change is judged against the spread of the things it was given to: whole stacks against stacks,"
-                        + " trays against trays. The p of a verdict takes no spread for less than chance alone gives.",
+                        + " trays against trays. The p of a verdict takes no spread for less than chance alone gives; of counts it is the"
+                        + " larger of this test’s and the analysis of variance’s.",
                 List.of(
                         text("Term"),
                         text("Judged against"),
