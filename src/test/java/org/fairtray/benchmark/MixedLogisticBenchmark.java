@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.fairtray.statistics.Count;
 import org.fairtray.statistics.Grouping;
 import org.fairtray.statistics.ModelMatrix;
@@ -106,7 +108,7 @@ public class MixedLogisticBenchmark {
     }
 
     private static Grouping single(int size) {
-        return Grouping.by(java.util.stream.IntStream.range(0, size).boxed().toList());
+        return Grouping.by(IntStream.range(0, size).boxed().toList());
     }
 
     private static ModelMatrix matrix(List<double[]> rows) {
@@ -119,23 +121,47 @@ public class MixedLogisticBenchmark {
         return ModelMatrix.of(columns);
     }
 
-    /** Writes the data as CSV, to time another program with: argument the number of trays. */
-    public static void main(String[] args) {
+    /** The data of so many trays. */
+    static MixedLogisticBenchmark of(int trays) {
         var benchmark = new MixedLogisticBenchmark();
-        benchmark.trays = Integer.parseInt(args[0]);
+        benchmark.trays = trays;
         benchmark.make();
-        var out = new java.io.PrintWriter(System.out, true, java.nio.charset.StandardCharsets.UTF_8);
-        for (int i = 0; i < benchmark.trays; i++) {
-            var line = new StringBuilder();
-            line.append(benchmark.counts.get(i).successes()).append(',');
-            line.append(benchmark.counts.get(i).trials());
-            for (var grouping : benchmark.groupings) {
-                line.append(',').append(grouping.of()[i]);
+        return benchmark;
+    }
+
+    ModelMatrix model() {
+        return model;
+    }
+
+    List<Count> counts() {
+        return counts;
+    }
+
+    List<Grouping> groupings() {
+        return groupings;
+    }
+
+    /** The data as a table: y of n, the groupings g1 and so on, the columns x1 and so on. */
+    String csv() {
+        int columns = model.width();
+        var lines = new ArrayList<String>();
+        lines.add("y,n," + numbered("g", groupings.size()) + "," + numbered("x", columns));
+        for (int i = 0; i < counts.size(); i++) {
+            var cells = new ArrayList<String>();
+            cells.add(Long.toString(counts.get(i).successes()));
+            cells.add(Long.toString(counts.get(i).trials()));
+            for (var grouping : groupings) {
+                cells.add(Integer.toString(grouping.of()[i]));
             }
-            for (double x : benchmark.model.row(i)) {
-                line.append(',').append(x);
+            for (double x : model.row(i)) {
+                cells.add(Double.toString(x));
             }
-            out.println(line);
+            lines.add(String.join(",", cells));
         }
+        return String.join("\n", lines) + "\n";
+    }
+
+    private static String numbered(String name, int count) {
+        return IntStream.rangeClosed(1, count).mapToObj(i -> name + i).collect(Collectors.joining(","));
     }
 }

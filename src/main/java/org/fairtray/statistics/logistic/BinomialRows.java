@@ -1,7 +1,6 @@
 package org.fairtray.statistics.logistic;
 
 import java.util.List;
-import org.apache.commons.math3.special.Gamma;
 import org.fairtray.statistics.Count;
 
 /** n counts, and what follows from their log-odds as these change. A workspace for one thread. */
@@ -26,13 +25,7 @@ final class BinomialRows {
         this.residual = new double[n];
         this.weight = new double[n];
         this.skew = new double[n];
-        double sum = 0;
-        for (int i = 0; i < n; i++) {
-            sum += Gamma.logGamma(trials[i] + 1)
-                    - Gamma.logGamma(successes[i] + 1)
-                    - Gamma.logGamma(trials[i] - successes[i] + 1);
-        }
-        this.binomialCoefficients = sum;
+        this.binomialCoefficients = LogChoices.of(counts);
     }
 
     int size() {

@@ -2,7 +2,6 @@ package org.fairtray.statistics.logistic;
 
 import java.util.Arrays;
 import java.util.List;
-import org.apache.commons.math3.special.Gamma;
 import org.fairtray.statistics.Cholesky;
 import org.fairtray.statistics.Count;
 import org.fairtray.statistics.Estimates;
@@ -29,18 +28,45 @@ public final class LogisticFit {
     private final int steps;
     private final boolean settled;
 
-    private LogisticFit(
-            State state, double[] rates, List<Count> counts, ModelMatrix model, int steps, boolean settled) {
+    private LogisticFit(State state, Data data, int steps, boolean settled) {
         this.estimates = new Estimates(state.coefficients, state.factor.inverse());
-        this.rates = rates;
+        this.rates = state.rates;
         this.deviance = state.deviance;
-        this.logLikelihood = logLikelihood(counts, state.linear);
-        this.residualDf = model.height() - model.width();
+        this.logLikelihood = data.largest - state.deviance / 2;
+        this.residualDf = data.model.height() - data.model.width();
         this.steps = steps;
         this.settled = settled;
     }
 
-    private record State(double[] coefficients, double[] linear, double deviance, Cholesky factor) {}
+    /**
+     * What is fitted.
+     *
+     * @param saturated y log(y/m) + (m - y) log(1 - y/m) of each count: its log-likelihood at its own rate
+     * @param largest the log-likelihood with a rate for each row
+     */
+    private record Data(ModelMatrix model, double[] successes, double[] trials, double[] saturated, double largest) {
+
+        static Data of(ModelMatrix model, List<Count> counts) {
+            double[] saturated = counts.stream().mapToDouble(Data::saturated).toArray();
+            return new Data(
+                    model,
+                    counts.stream().mapToDouble(Count::successes).toArray(),
+                    counts.stream().mapToDouble(Count::trials).toArray(),
+                    saturated,
+                    LogChoices.of(counts) + Arrays.stream(saturated).sum());
+        }
+
+        private static double saturated(Count count) {
+            double y = count.successes();
+            return times(y, Math.log(count.rate())) + times(count.trials() - y, Math.log1p(-count.rate()));
+        }
+
+        private static double times(double factor, double logarithm) {
+            return factor == 0 ? 0 : factor * logarithm;
+        }
+    }
+
+    private record State(double[] coefficients, double[] rates, double deviance, Cholesky factor) {}
 
     /**
      * Fits n counts.
@@ -56,39 +82,40 @@ public final class LogisticFit {
             throw new IllegalArgumentException(
                     counts.size() + " counts for " + model.height() + " rows: expected as many, each with trials");
         }
-        var state = start(model, counts);
+        var data = Data.of(model, counts);
+        var state = start(data);
         for (int step = 1; step <= MOST_STEPS; step++) {
-            var next = better(model, counts, state);
+            var next = better(data, state);
             boolean rest = Math.abs(state.deviance - next.deviance) <= SETTLED * (1 + Math.abs(next.deviance));
             state = next;
             if (rest) {
-                return new LogisticFit(state, rates(state.linear), counts, model, step, true);
+                return new LogisticFit(state, data, step, true);
             }
         }
-        return new LogisticFit(state, rates(state.linear), counts, model, MOST_STEPS, false);
+        return new LogisticFit(state, data, MOST_STEPS, false);
     }
 
     /** Starts from least squares on empirical logits, which is finite for any counts. */
-    private static State start(ModelMatrix model, List<Count> counts) {
-        int n = counts.size();
+    private static State start(Data data) {
+        int n = data.trials.length;
         var weight = new double[n];
         var working = new double[n];
         for (int i = 0; i < n; i++) {
-            double p = (counts.get(i).successes() + 0.5) / (counts.get(i).trials() + 1);
-            weight[i] = counts.get(i).trials() * p * (1 - p);
+            double p = (data.successes[i] + 0.5) / (data.trials[i] + 1);
+            weight[i] = data.trials[i] * p * (1 - p);
             working[i] = weight[i] * Math.log(p / (1 - p));
         }
-        var factor = Cholesky.of(model.products(weight))
+        var factor = Cholesky.of(data.model.products(weight))
                 .orElseThrow(() -> new IllegalArgumentException("columns are not independent"));
-        return state(model, counts, factor.solve(model.sum(working)), factor);
+        return state(data, factor.solve(data.model.sum(working)), factor);
     }
 
-    private static State better(ModelMatrix model, List<Count> counts, State from) {
-        var step = from.factor.solve(score(model, counts, from.linear));
+    private static State better(Data data, State from) {
+        var step = from.factor.solve(score(data, from.rates));
         for (double part = 1; part > 1e-4; part /= 2) {
             var to = from.coefficients.clone();
             Vectors.takeAway(to, -part, step);
-            var next = state(model, counts, to, from.factor);
+            var next = state(data, to, from.factor);
             if (next.deviance <= from.deviance * (1 + SETTLED) + SETTLED) {
                 return next;
             }
@@ -96,52 +123,30 @@ public final class LogisticFit {
         return from;
     }
 
-    private static State state(ModelMatrix model, List<Count> counts, double[] coefficients, Cholesky before) {
-        int n = counts.size();
-        var linear = new double[n];
+    private static State state(Data data, double[] coefficients, Cholesky before) {
+        int n = data.trials.length;
+        var rates = new double[n];
         var weight = new double[n];
         double deviance = 0;
         for (int i = 0; i < n; i++) {
-            linear[i] = Vectors.dot(model.row(i), coefficients);
-            double p = rate(linear[i]);
-            weight[i] = counts.get(i).trials() * p * (1 - p);
-            deviance += deviance(counts.get(i), linear[i]);
+            double linear = Vectors.dot(data.model.row(i), coefficients);
+            double odds = Math.exp(-Math.abs(linear));
+            double likelier = -Math.log1p(odds);
+            rates[i] = (linear >= 0 ? 1 : odds) / (1 + odds);
+            weight[i] = data.trials[i] * odds / ((1 + odds) * (1 + odds));
+            double against = linear >= 0 ? data.trials[i] - data.successes[i] : data.successes[i];
+            deviance += 2 * (data.saturated[i] - data.trials[i] * likelier + against * Math.abs(linear));
         }
-        return new State(
-                coefficients,
-                linear,
-                deviance,
-                Cholesky.of(model.products(weight)).orElse(before));
+        var factor = Cholesky.of(data.model.products(weight)).orElse(before);
+        return new State(coefficients, rates, deviance, factor);
     }
 
-    private static double[] score(ModelMatrix model, List<Count> counts, double[] linear) {
-        var rest = new double[linear.length];
+    private static double[] score(Data data, double[] rates) {
+        var rest = new double[rates.length];
         for (int i = 0; i < rest.length; i++) {
-            rest[i] = counts.get(i).successes() - counts.get(i).trials() * rate(linear[i]);
+            rest[i] = data.successes[i] - data.trials[i] * rates[i];
         }
-        return model.sum(rest);
-    }
-
-    private static double deviance(Count count, double linear) {
-        double y = count.successes();
-        double rest = count.trials() - y;
-        double saturated = times(y, Math.log(count.rate())) + times(rest, Math.log1p(-count.rate()));
-        return 2 * (saturated - y * logRate(linear) - rest * logRate(-linear));
-    }
-
-    private static double times(double factor, double logarithm) {
-        return factor == 0 ? 0 : factor * logarithm;
-    }
-
-    private static double logLikelihood(List<Count> counts, double[] linear) {
-        double sum = 0;
-        for (int i = 0; i < linear.length; i++) {
-            double y = counts.get(i).successes();
-            double m = counts.get(i).trials();
-            sum += Gamma.logGamma(m + 1) - Gamma.logGamma(y + 1) - Gamma.logGamma(m - y + 1);
-            sum += y * logRate(linear[i]) + (m - y) * logRate(-linear[i]);
-        }
-        return sum;
+        return data.model.sum(rest);
     }
 
     /** The rate whose log-odds are given. */
@@ -152,10 +157,6 @@ public final class LogisticFit {
     /** The logarithm of that rate. */
     static double logRate(double linear) {
         return linear >= 0 ? -Math.log1p(Math.exp(-linear)) : linear - Math.log1p(Math.exp(linear));
-    }
-
-    private static double[] rates(double[] linear) {
-        return Arrays.stream(linear).map(LogisticFit::rate).toArray();
     }
 
     /** Coefficients with the inverse of the expected information. */
