@@ -25,6 +25,9 @@ public final class Decomposition {
     /** An efficiency this near to 0 or 1 is 0 or 1: what is left is rounding. */
     private static final double ROUNDING = 1e-7;
 
+    /** Products of unit vectors this small are the rounding of 0. */
+    private static final double NOTHING = 1e-13;
+
     private final Strata strata;
     private final List<ModelTerm> terms;
     /** Orthonormal contrasts of each term beside only the terms that it contains. */
@@ -67,9 +70,11 @@ public final class Decomposition {
         for (int t = 0; t < terms.size(); t++) {
             contrasts.add(added(containedIn(t), terms.get(t).columns()));
         }
-        this.adjusted = IntStream.range(0, terms.size())
-                .mapToObj(t -> added(notContaining(t), contrasts.get(t)))
-                .toList();
+        this.adjusted = termsAreOrthogonal(contrasts)
+                ? contrasts
+                : IntStream.range(0, terms.size())
+                        .mapToObj(t -> added(notContaining(t), contrasts.get(t)))
+                        .toList();
         this.fits = IntStream.range(0, strata.size()).mapToObj(this::fit).toList();
         this.orthogonal = parts().stream().allMatch(p -> p.efficiency > 1 - ROUNDING)
                 && fits.stream().allMatch(f -> termsAreOrthogonal(f.projected));
@@ -275,9 +280,22 @@ public final class Decomposition {
         return products;
     }
 
+    private static boolean isDiagonal(double[][] matrix) {
+        for (int i = 0; i < matrix.length; i++) {
+            for (int j = 0; j < i; j++) {
+                if (Math.abs(matrix[i][j]) > NOTHING) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
     private static List<Double> eigenvalues(double[][] symmetric) {
-        if (symmetric.length == 0) {
-            return List.of();
+        if (isDiagonal(symmetric)) {
+            return IntStream.range(0, symmetric.length)
+                    .mapToObj(i -> symmetric[i][i])
+                    .toList();
         }
         double[] values = new EigenDecomposition(new Array2DRowRealMatrix(symmetric)).getRealEigenvalues();
         return Arrays.stream(values).boxed().toList();
