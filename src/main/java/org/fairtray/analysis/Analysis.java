@@ -43,9 +43,8 @@ public final class Analysis {
         var structure = Structure.of(trial, layout.trays());
         var faults = Faults.of(structure);
         var progress = tallies.progress(layout);
-        var outcomes = trial.outcomes().stream()
-                .map(o -> OutcomeAnalysis.of(structure, tallies, progress, o, options))
-                .toList();
+        var outcomes =
+                InParallel.each(trial.outcomes(), o -> OutcomeAnalysis.of(structure, tallies, progress, o, options));
         var warnings = new ArrayList<Findings.Warning>();
         if (!sealing.holds()) {
             warnings.add(new Findings.Warning(

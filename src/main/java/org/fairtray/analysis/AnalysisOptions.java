@@ -8,7 +8,8 @@ import org.fairtray.trial.Outcome;
  * What can be asked of an analysis beyond what the plan says.
  *
  * @param bootstrapDraws how many parametric bootstrap draws each term of the mixed logistic fits gets; 0 for none
- * @param progress is told, after each draw, the outcome with its term, and how many of the term's draws are done
+ * @param progress is told, after each draw, the outcome with its term, and how many of the term's draws are done; outcomes are
+ *     worked on side by side, so it is called by several threads
  */
 public record AnalysisOptions(int bootstrapDraws, ObjIntConsumer<String> progress) {
     /** Nothing more than the plan says. */

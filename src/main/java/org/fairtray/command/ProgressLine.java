@@ -2,7 +2,10 @@ package org.fairtray.command;
 
 import java.io.PrintWriter;
 
-/** One line that says how far a long computation is, written over again and again; nothing at all off a terminal. */
+/**
+ * One line that says how far a long computation is, written over again and again; nothing at all off a terminal. Any thread
+ * may write it.
+ */
 final class ProgressLine {
     private final PrintWriter to;
     private final boolean terminal;
@@ -15,7 +18,7 @@ final class ProgressLine {
     }
 
     /** Writes over what was shown before. */
-    void show(String text) {
+    synchronized void show(String text) {
         if (terminal) {
             to.print("\r" + text + " ".repeat(Math.max(0, width - text.length())));
             to.flush();
@@ -24,7 +27,7 @@ final class ProgressLine {
     }
 
     /** Leaves an empty line to write on. */
-    void clear() {
+    synchronized void clear() {
         if (width > 0) {
             to.print("\r" + " ".repeat(width) + "\r");
             to.flush();

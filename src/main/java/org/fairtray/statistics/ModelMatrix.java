@@ -3,6 +3,7 @@ package org.fairtray.statistics;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The columns of a regression, each with its name, with redundant ones left out: a column that is a combination of those
@@ -37,32 +38,30 @@ public final class ModelMatrix {
      */
     public static ModelMatrix of(List<Column> columns) {
         var arrays = columns.stream().map(Column::values).toList();
-        var kept = Span.independent(arrays);
-        var rows = new double[arrays.get(0).length][kept.size()];
-        for (int j = 0; j < kept.size(); j++) {
-            for (int i = 0; i < rows.length; i++) {
-                rows[i][j] = arrays.get(kept.get(j))[i];
-            }
-        }
         var names = columns.stream().map(Column::name).toList();
-        return new ModelMatrix(names, kept, rows, relations(rows, arrays, kept));
+        var numbers = IntStream.range(0, arrays.size()).boxed().toList();
+        var all = new ModelMatrix(names, numbers, rows(arrays, numbers), List.of());
+        var ones = new double[all.height()];
+        Arrays.fill(ones, 1);
+        var dependence = new Dependence(arrays, all.products(ones));
+        var kept = dependence.kept();
+        if (kept.size() == arrays.size()) {
+            return all;
+        }
+        var relations = new ArrayList<Relation>();
+        dependence.combinations().forEach((column, weights) -> relations.add(new Relation(column, weights)));
+        return new ModelMatrix(names, kept, rows(arrays, kept), relations);
     }
 
-    private static List<Relation> relations(double[][] rows, List<double[]> columns, List<Integer> kept) {
-        if (kept.size() == columns.size()) {
-            return List.of();
-        }
-        var alone = new ModelMatrix(List.of(), kept, rows, List.of());
-        var ones = new double[rows.length];
-        Arrays.fill(ones, 1);
-        var factor = Cholesky.of(alone.products(ones)).orElseThrow();
-        var relations = new ArrayList<Relation>();
-        for (int j = 0; j < columns.size(); j++) {
-            if (!kept.contains(j)) {
-                relations.add(new Relation(j, factor.solve(alone.sum(columns.get(j)))));
+    private static double[][] rows(List<double[]> columns, List<Integer> some) {
+        var rows = new double[columns.get(0).length][some.size()];
+        for (int j = 0; j < some.size(); j++) {
+            double[] column = columns.get(some.get(j));
+            for (int i = 0; i < rows.length; i++) {
+                rows[i][j] = column[i];
             }
         }
-        return relations;
+        return rows;
     }
 
     /** Names of the columns kept, in order. */

@@ -37,17 +37,16 @@ public final class Span {
         return new Span(longer);
     }
 
-    private static boolean extend(List<double[]> basis, double[] column) {
+    private static void extend(List<double[]> basis, double[] column) {
         var rest = without(basis, column);
         double length = Math.sqrt(Vectors.squaredLength(rest));
         if (length <= TOLERANCE * Math.sqrt(Vectors.squaredLength(column))) {
-            return false;
+            return;
         }
         for (int i = 0; i < rest.length; i++) {
             rest[i] /= length;
         }
         basis.add(rest);
-        return true;
     }
 
     /** How many dimensions it has. */
@@ -73,18 +72,6 @@ public final class Span {
             sum += along * along;
         }
         return sum;
-    }
-
-    /** The numbers of the columns that add something to those before them, in order. */
-    public static List<Integer> independent(List<double[]> columns) {
-        var basis = new ArrayList<double[]>();
-        var kept = new ArrayList<Integer>();
-        for (int i = 0; i < columns.size(); i++) {
-            if (extend(basis, columns.get(i))) {
-                kept.add(i);
-            }
-        }
-        return kept;
     }
 
     private static double[] without(List<double[]> basis, double[] vector) {

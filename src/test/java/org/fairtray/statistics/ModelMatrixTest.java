@@ -57,6 +57,28 @@ class ModelMatrixTest {
     }
 
     @Test
+    void theFirstOfEachRelationIsKept() {
+        var halves = List.of(
+                column("nothing", 0, 0, 0, 0),
+                column("second", 0, 0, 1, 1),
+                column("first", 1, 1, 0, 0),
+                column("other", 1, 0, 1, 0),
+                column("all", 1, 1, 1, 1),
+                column("again", 1, 1, 1, 1));
+        assertEquals(List.of("second", "first", "other"), ModelMatrix.of(halves).names());
+        assertEquals(List.of("nothing", "all", "again"), ModelMatrix.of(halves).redundant());
+    }
+
+    @Test
+    void whatIsLeftOfAColumnDecidesWhereProductsLeaveADoubt() {
+        var base = column("base", 1, 1, 1, 1);
+        var near = column("near", 1, 1, 1, 1 + 1e-7);
+        var same = column("same", 1, 1, 1, 1 + 1e-11);
+        assertEquals(List.of(), ModelMatrix.of(List.of(base, near)).redundant());
+        assertEquals(List.of("same"), ModelMatrix.of(List.of(base, same)).redundant());
+    }
+
+    @Test
     void weightsOfKeptColumnsAreInTheirOrder() {
         assertArrayEquals(new double[] {1, 2, 4}, CONFOUNDED.ofKept(new double[] {1, 2, 3, 4}));
     }

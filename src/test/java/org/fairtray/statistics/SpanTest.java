@@ -82,13 +82,6 @@ class SpanTest {
     }
 
     @Test
-    void independentKeepsTheFirstOfEachRelation() {
-        assertEquals(List.of(0, 1, 3), Span.independent(List.of(ONES, FIRST, SECOND, OTHER)));
-        assertEquals(List.of(0, 1, 2), Span.independent(List.of(SECOND, FIRST, OTHER, ONES)));
-        assertEquals(List.of(1), Span.independent(List.of(new double[4], ONES, ONES)));
-    }
-
-    @Test
     void leavesWhatItWasGiven() {
         double[] column = FIRST.clone();
         double[] vector = OTHER.clone();

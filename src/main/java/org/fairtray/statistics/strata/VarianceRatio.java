@@ -1,6 +1,7 @@
 package org.fairtray.statistics.strata;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
 import org.fairtray.statistics.Grouping;
@@ -24,6 +25,9 @@ public final class VarianceRatio {
     /** Of two ratios that should be the same by symmetry, one may come out smaller by this share. */
     private static final double SAME = 1e-9;
 
+    /** Entries of a direction nearer to each other than this differ by rounding. */
+    private static final double SAME_ENTRY = 1e-12;
+
     /** An eigenvalue this small is a direction that the stratum doesn't hold. */
     private static final double NOTHING = 1e-7;
 
@@ -31,7 +35,9 @@ public final class VarianceRatio {
     private final int stratum;
     private final Grouping units;
     private final Span others;
-    /** Orthonormal directions of all terms, each summed over the things of a unit. */
+    /** Units that have the same part in every direction, as those with the same treatment in even blocks have. */
+    private final int[] kindOf;
+    /** Orthonormal directions of all terms, each summed over the things of a unit; one entry for each kind of units. */
     private final double[][] directions;
 
     private final int from;
@@ -49,10 +55,29 @@ public final class VarianceRatio {
         this.stratum = stratum;
         this.units = strata.grouping(stratum);
         this.others = others;
-        this.directions = full.basisFrom(0).stream().map(units::sums).toArray(double[][]::new);
+        var byUnit = full.basisFrom(0).stream().map(units::sums).toList();
+        var kinds = Grouping.by(IntStream.range(0, units.groups())
+                .mapToObj(u -> byUnit.stream().map(d -> rounded(d[u])).toList())
+                .toList());
+        this.kindOf = kinds.of();
+        this.directions = byUnit.stream().map(d -> averages(kinds, d)).toArray(double[][]::new);
         this.from = others.dimension();
         this.df = own.dimension() - from;
         this.residualDf = residualDf;
+    }
+
+    /** Directions have length 1 and come out of the same sums taken in another order. */
+    private static long rounded(double entry) {
+        return Math.round(entry / SAME_ENTRY);
+    }
+
+    private static double[] averages(Grouping groups, double[] values) {
+        var averages = groups.sums(values);
+        int[] sizes = groups.sizes();
+        for (int k = 0; k < averages.length; k++) {
+            averages[k] /= sizes[k];
+        }
+        return averages;
     }
 
     /** The degrees of freedom of the term in the stratum, 1 or more. */
@@ -87,12 +112,7 @@ public final class VarianceRatio {
     }
 
     private double[] means(double[] part) {
-        var means = units.sums(part);
-        int[] sizes = units.sizes();
-        for (int u = 0; u < means.length; u++) {
-            means[u] /= sizes[u];
-        }
-        return means;
+        return averages(units, part);
     }
 
     private double[] spread(double[] unitValues) {
@@ -139,8 +159,9 @@ public final class VarianceRatio {
      * @return infinite where nothing is left over
      */
     public double of(double[] unitValues) {
-        double own = along(unitValues, from, from + df);
-        return own / df / (Math.max(0, total(unitValues) - along(unitValues, 0, directions.length)) / residualDf);
+        double[] sums = sumsByKind(unitValues);
+        double own = along(sums, from, from + df);
+        return own / df / (Math.max(0, total(unitValues) - along(sums, 0, directions.length)) / residualDf);
     }
 
     /**
@@ -151,8 +172,9 @@ public final class VarianceRatio {
      * @param ratio 0 or more
      */
     public boolean reaches(double[] unitValues, double total, double ratio) {
-        double own = along(unitValues, from, from + df);
-        double others = along(unitValues, 0, from) + along(unitValues, from + df, directions.length);
+        double[] sums = sumsByKind(unitValues);
+        double own = along(sums, from, from + df);
+        double others = along(sums, 0, from) + along(sums, from + df, directions.length);
         return reaches(own, total - own - others, total, ratio, df, residualDf);
     }
 
@@ -162,10 +184,18 @@ public final class VarianceRatio {
         return own * residualDf >= ratio * (1 - SAME) * df * least;
     }
 
-    private double along(double[] unitValues, int first, int end) {
+    private double[] sumsByKind(double[] unitValues) {
+        var sums = new double[directions[0].length];
+        for (int u = 0; u < unitValues.length; u++) {
+            sums[kindOf[u]] += unitValues[u];
+        }
+        return sums;
+    }
+
+    private double along(double[] sumsByKind, int first, int end) {
         double sum = 0;
         for (int k = first; k < end; k++) {
-            double along = Vectors.dot(directions[k], unitValues);
+            double along = Vectors.dot(directions[k], sumsByKind);
             sum += along * along;
         }
         return sum;
