@@ -37,6 +37,11 @@ final class BinomialRows {
         return binomialCoefficients;
     }
 
+    /** The log-odds seen in row i, finite for any count: log((y + 1/2)/(m - y + 1/2)). */
+    double empirical(int i) {
+        return Math.log((successes[i] + 0.5) / (trials[i] - successes[i] + 0.5));
+    }
+
     /** Sets the log-odds of row i; y log p + (m - y) log(1 - p). */
     double set(int i, double logOdds) {
         double small = Math.exp(-Math.abs(logOdds));

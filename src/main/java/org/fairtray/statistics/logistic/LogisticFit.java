@@ -30,7 +30,7 @@ public final class LogisticFit {
 
     private LogisticFit(State state, Data data, int steps, boolean settled) {
         this.estimates = new Estimates(state.coefficients, state.factor.inverse());
-        this.rates = state.rates;
+        this.rates = rates(data.model, state.coefficients);
         this.deviance = state.deviance;
         this.logLikelihood = data.largest - state.deviance / 2;
         this.residualDf = data.model.height() - data.model.width();
@@ -44,21 +44,19 @@ public final class LogisticFit {
      * @param saturated y log(y/m) + (m - y) log(1 - y/m) of each count: its log-likelihood at its own rate
      * @param largest the log-likelihood with a rate for each row
      */
-    private record Data(ModelMatrix model, double[] successes, double[] trials, double[] saturated, double largest) {
+    private record Data(ModelMatrix model, BinomialRows rows, double[] saturated, double largest) {
 
         static Data of(ModelMatrix model, List<Count> counts) {
+            var rows = new BinomialRows(counts);
             double[] saturated = counts.stream().mapToDouble(Data::saturated).toArray();
-            return new Data(
-                    model,
-                    counts.stream().mapToDouble(Count::successes).toArray(),
-                    counts.stream().mapToDouble(Count::trials).toArray(),
-                    saturated,
-                    LogChoices.of(counts) + Arrays.stream(saturated).sum());
+            double sum = Arrays.stream(saturated).sum();
+            return new Data(model, rows, saturated, rows.binomialCoefficients() + sum);
         }
 
         private static double saturated(Count count) {
             double y = count.successes();
-            return times(y, Math.log(count.rate())) + times(count.trials() - y, Math.log1p(-count.rate()));
+            double rest = count.trials() - y;
+            return times(y, Math.log(count.rate())) + times(rest, Math.log(rest / count.trials()));
         }
 
         private static double times(double factor, double logarithm) {
@@ -66,7 +64,7 @@ public final class LogisticFit {
         }
     }
 
-    private record State(double[] coefficients, double[] rates, double deviance, Cholesky factor) {}
+    private record State(double[] coefficients, double[] score, double deviance, Cholesky factor) {}
 
     /**
      * Fits n counts.
@@ -97,21 +95,20 @@ public final class LogisticFit {
 
     /** Starts from least squares on empirical logits, which is finite for any counts. */
     private static State start(Data data) {
-        int n = data.trials.length;
-        var weight = new double[n];
-        var working = new double[n];
-        for (int i = 0; i < n; i++) {
-            double p = (data.successes[i] + 0.5) / (data.trials[i] + 1);
-            weight[i] = data.trials[i] * p * (1 - p);
-            working[i] = weight[i] * Math.log(p / (1 - p));
+        var rows = data.rows;
+        var working = new double[rows.size()];
+        for (int i = 0; i < working.length; i++) {
+            double seen = rows.empirical(i);
+            rows.set(i, seen);
+            working[i] = rows.weight[i] * seen;
         }
-        var factor = Cholesky.of(data.model.products(weight))
+        var factor = Cholesky.of(data.model.products(rows.weight))
                 .orElseThrow(() -> new IllegalArgumentException("columns are not independent"));
         return state(data, factor.solve(data.model.sum(working)), factor);
     }
 
     private static State better(Data data, State from) {
-        var step = from.factor.solve(score(data, from.rates));
+        var step = from.factor.solve(from.score);
         for (double part = 1; part > 1e-4; part /= 2) {
             var to = from.coefficients.clone();
             Vectors.takeAway(to, -part, step);
@@ -124,29 +121,21 @@ public final class LogisticFit {
     }
 
     private static State state(Data data, double[] coefficients, Cholesky before) {
-        int n = data.trials.length;
-        var rates = new double[n];
-        var weight = new double[n];
         double deviance = 0;
-        for (int i = 0; i < n; i++) {
+        for (int i = 0; i < data.saturated.length; i++) {
             double linear = Vectors.dot(data.model.row(i), coefficients);
-            double odds = Math.exp(-Math.abs(linear));
-            double likelier = -Math.log1p(odds);
-            rates[i] = (linear >= 0 ? 1 : odds) / (1 + odds);
-            weight[i] = data.trials[i] * odds / ((1 + odds) * (1 + odds));
-            double against = linear >= 0 ? data.trials[i] - data.successes[i] : data.successes[i];
-            deviance += 2 * (data.saturated[i] - data.trials[i] * likelier + against * Math.abs(linear));
+            deviance += 2 * (data.saturated[i] - data.rows.set(i, linear));
         }
-        var factor = Cholesky.of(data.model.products(weight)).orElse(before);
-        return new State(coefficients, rates, deviance, factor);
+        var factor = Cholesky.of(data.model.products(data.rows.weight)).orElse(before);
+        return new State(coefficients, data.model.sum(data.rows.residual), deviance, factor);
     }
 
-    private static double[] score(Data data, double[] rates) {
-        var rest = new double[rates.length];
-        for (int i = 0; i < rest.length; i++) {
-            rest[i] = data.successes[i] - data.trials[i] * rates[i];
+    private static double[] rates(ModelMatrix model, double[] coefficients) {
+        var rates = new double[model.height()];
+        for (int i = 0; i < rates.length; i++) {
+            rates[i] = rate(Vectors.dot(model.row(i), coefficients));
         }
-        return data.model.sum(rest);
+        return rates;
     }
 
     /** The rate whose log-odds are given. */
