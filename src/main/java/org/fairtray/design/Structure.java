@@ -130,6 +130,14 @@ public final class Structure {
         return strata;
     }
 
+    /**
+     * Whether what is known of a term lies in several strata and has to be put together: there is a stratum above the
+     * trays', and the layout is not orthogonal.
+     */
+    public boolean isSpread() {
+        return strata.size() > 1 && !decomposition.isOrthogonal();
+    }
+
     /** How the terms fall into the strata. */
     public Decomposition decomposition() {
         return decomposition;

@@ -26,7 +26,7 @@ public final class AnovaPart {
 
     private AnovaPart(Structure structure, double[] values) {
         this.structure = structure;
-        this.place = PlaceModel.of(Cells.of(structure), values);
+        this.place = structure.isSpread() ? PlaceModel.of(Cells.of(structure), values) : Optional.empty();
         this.tables = structure.decomposition().analyse(values);
         double whole = 0;
         for (double value : values) {

@@ -28,7 +28,7 @@ record MarginalFit(CountFits fits, PlaceModel place, Estimates seedsAlone) {
     /** Fits the counts; empty where the layout is orthogonal, or the steps don't come to rest. */
     static Optional<MarginalFit> of(CountFits fits) {
         var structure = fits.structure();
-        if (structure.strata().size() == 1 || structure.decomposition().isOrthogonal()) {
+        if (!structure.isSpread()) {
             return Optional.empty();
         }
         var plain = Model.withoutBlocks(fits.cells(), structure.terms());

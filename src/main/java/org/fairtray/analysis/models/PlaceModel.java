@@ -42,7 +42,7 @@ record PlaceModel(Structure structure, Model model, VarianceComponentsFit fit, K
      */
     static Optional<PlaceModel> of(Cells cells, double[] values, double[] weights) {
         var structure = cells.structure();
-        if (structure.strata().size() == 1 || structure.decomposition().isOrthogonal()) {
+        if (!structure.isSpread()) {
             return Optional.empty();
         }
         var model = Model.withoutBlocks(cells, structure.terms());
