@@ -125,6 +125,6 @@ public final class Words {
     }
 
     private static String number(double value, int digits) {
-        return String.format(Locale.ROOT, "%." + digits + "f", value);
+        return String.format(Locale.ROOT, "%." + digits + "f", Numbers.steady(value));
     }
 }

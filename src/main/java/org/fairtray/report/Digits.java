@@ -3,6 +3,7 @@ package org.fairtray.report;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import org.fairtray.findings.Numbers;
 
 /**
  * How numbers are written for people: as many digits as mean something, a true minus sign, and words where there is no
@@ -141,7 +142,7 @@ final class Digits {
         if (value == 0) {
             return "0";
         }
-        var rounded = new BigDecimal(value).round(new MathContext(digits, RoundingMode.HALF_EVEN));
+        var rounded = Numbers.steady(value).round(new MathContext(digits, RoundingMode.HALF_EVEN));
         double size = Math.abs(value);
         if (size < 1e-6 || size >= 1e9) {
             return sign(scientific(rounded));
@@ -157,7 +158,7 @@ final class Digits {
     }
 
     private static String places(double value, int places) {
-        var rounded = new BigDecimal(value).setScale(places, RoundingMode.HALF_UP);
+        var rounded = Numbers.steady(value).setScale(places, RoundingMode.HALF_UP);
         boolean nothing = rounded.signum() == 0 && value == 0;
         return nothing ? "0" : sign(rounded.toPlainString());
     }

@@ -190,7 +190,7 @@ class ReportGroupsTest {
     @Test
     void putsTheModelBesideTheDraws() {
         assertEquals(
-                "soak|0.006|0.004|< 0.001|9,999|drawn by chance|permuted|F 12.61".replace("< ", "<\u00a0"),
+                "soak|0.006|0.005|< 0.001|9,999|drawn by chance|permuted|F 12.61".replace("< ", "<\u00a0"),
                 rows(SPLIT_PLOT, "outcome-1-table-rerandomised").get(0).replaceFirst("\\|The levels.*", ""));
     }
 
