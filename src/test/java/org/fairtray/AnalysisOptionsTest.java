@@ -51,14 +51,16 @@ class AnalysisOptionsTest {
     @Test
     void theSameEveryRunAndOneOverAllDrawsAtLeast() {
         var seen = new ArrayList<String>();
-        var options = new AnalysisOptions(19, (what, done) -> seen.add(what + " " + done));
+        var options = new AnalysisOptions(19, seen::add);
         var first = analyse(options);
         double p = bootstrapP(first);
         assertTrue(p >= 1.0 / 20 && p < 0.5, () -> "p = " + p);
         assertEquals(Math.rint(p * 20), p * 20, 1e-9);
         assertInstanceOf(Logistic.Term.Plain.class, firstTerm(first, "binomial"));
-        assertEquals(19, seen.size());
-        assertEquals("through, mat 19", seen.get(18));
+        var draws = seen.stream().filter(s -> s.contains("draw")).toList();
+        assertEquals(19, draws.size());
+        assertEquals("through, mat: bootstrap draw 19 of 19", draws.get(18));
+        assertTrue(seen.stream().anyMatch(s -> s.endsWith(" arrangements of the trays tried")), seen::toString);
         assertEquals(p, bootstrapP(analyse(options)));
         assertTrue(first.methods().stream().anyMatch(s -> s.contains("parametric bootstrap: 19 draws")));
     }
@@ -68,13 +70,13 @@ class AnalysisOptionsTest {
         var found = analyse(AnalysisOptions.USUAL);
         assertInstanceOf(Logistic.Term.Plain.class, firstTerm(found, "mixed"));
         assertTrue(found.methods().stream().noneMatch(s -> s.contains("bootstrap")));
-        assertThrows(IllegalArgumentException.class, () -> new AnalysisOptions(-1, (what, done) -> {}));
+        assertThrows(IllegalArgumentException.class, () -> new AnalysisOptions(-1, said -> {}));
     }
 
     @Test
     void interruptedItStops() {
-        var options = new AnalysisOptions(1000, (what, done) -> {
-            if (done == 3) {
+        var options = new AnalysisOptions(1000, said -> {
+            if (said.contains("draw 3 of")) {
                 Thread.currentThread().interrupt();
             }
         });

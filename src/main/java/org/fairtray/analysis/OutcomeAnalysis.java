@@ -9,7 +9,6 @@ import java.util.stream.IntStream;
 import org.fairtray.analysis.data.OutcomeData;
 import org.fairtray.analysis.data.Tallies;
 import org.fairtray.analysis.models.AnovaPart;
-import org.fairtray.analysis.models.Bootstrap;
 import org.fairtray.analysis.models.CountFits;
 import org.fairtray.analysis.models.FitChoice;
 import org.fairtray.analysis.models.LogisticFindings;
@@ -31,10 +30,10 @@ final class OutcomeAnalysis {
     private final OutcomeData data;
     private final Structure structure;
     private final AnovaPart anova;
-    private final Bootstrap bootstrap;
+    private final AnalysisOptions options;
 
-    private OutcomeAnalysis(Structure structure, Outcome outcome, OutcomeData data, Bootstrap bootstrap) {
-        this.bootstrap = bootstrap;
+    private OutcomeAnalysis(Structure structure, Outcome outcome, OutcomeData data, AnalysisOptions options) {
+        this.options = options;
         this.trial = structure.trial();
         this.outcome = outcome;
         this.data = data;
@@ -58,7 +57,7 @@ final class OutcomeAnalysis {
             return nothingRead(outcome, data);
         }
         var structure = data.leftOut().isEmpty() ? whole : Structure.of(whole.trial(), data.trays());
-        var analysis = new OutcomeAnalysis(structure, outcome, data, options.bootstrap(outcome));
+        var analysis = new OutcomeAnalysis(structure, outcome, data, options);
         var counters = tallies.counters(outcome);
         return outcome.match(c -> analysis.ofCount(c, tallies, progress, counters), m -> analysis.ofMeasure(counters));
     }
@@ -103,7 +102,7 @@ final class OutcomeAnalysis {
         var choice = FitChoice.of(fits, alpha);
         return findings(
                 Inference.of(structure, outcome, choice.yardstick(), choice.predictor()),
-                LogisticFindings.of(fits, alpha, choice, bootstrap),
+                LogisticFindings.of(fits, alpha, choice, options.bootstrap(outcome)),
                 Summaries.ofCounts(
                         trial, data, trays -> fits.dispersionOf(trays).orElse(1.0)),
                 Soundness.ofCounts(structure, data, rates(fits), counters),
@@ -140,8 +139,12 @@ final class OutcomeAnalysis {
             Optional<SpeedAnalysis> speed) {
         var scale = data.isCount() ? trial.choices().scale().label() : "raw";
         var variance = anova.findings(scale);
-        var chance =
-                Rerandomisations.of(structure, anova, data.on(trial.choices().scale()), Rerandomisations.SEED);
+        var chance = Rerandomisations.of(
+                structure,
+                anova,
+                data.on(trial.choices().scale()),
+                Rerandomisations.SEED,
+                options.arrangements(outcome));
         var trends = inference.trends().components();
         var equivalences = inference.equivalences();
         return new Findings.OutcomeFindings(
@@ -173,7 +176,7 @@ final class OutcomeAnalysis {
                 trayValues,
                 progress,
                 new Methods(structure, variance, logistic, chance)
-                        .sentences(!trends.isEmpty(), !equivalences.isEmpty(), bootstrap.draws()));
+                        .sentences(!trends.isEmpty(), !equivalences.isEmpty(), options.bootstrapDraws()));
     }
 
     private Findings.Design design() {

@@ -71,8 +71,9 @@ public final class Rerandomisations {
     }
 
     /** The same where the analysis of variance of the values is at hand. */
-    static List<Rerandomised> of(Structure structure, AnovaPart anova, double[] values, long seed) {
-        return new Rerandomisations(structure, anova, values, seed, done -> {}).all();
+    static List<Rerandomised> of(
+            Structure structure, AnovaPart anova, double[] values, long seed, IntConsumer progress) {
+        return new Rerandomisations(structure, anova, values, seed, progress).all();
     }
 
     private List<Rerandomised> all() {

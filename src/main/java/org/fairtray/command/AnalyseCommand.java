@@ -40,8 +40,7 @@ final class AnalyseCommand implements Callable<Integer> {
         var files = folder.read();
         trial.printNotices(files);
         var progress = new ProgressLine(trial.commandLine().getErr(), Ansi.AUTO.enabled());
-        var options = new AnalysisOptions(
-                bootstrap, (what, done) -> progress.show(what + ": draw " + done + " of " + bootstrap));
+        var options = new AnalysisOptions(bootstrap, progress::show);
         var err = trial.commandLine().getErr();
         var analysed = StopNotice.during(() -> Analysed.of(files, "", options), () -> {
             progress.clear();

@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A long analysis that is stopped from outside, in a virtual machine of its own. */
@@ -20,6 +21,7 @@ class StoppedTest {
     private Path home;
 
     @Test
+    @Timeout(60)
     void saysThatNothingWasWrittenAndWritesNothing() throws IOException, InterruptedException {
         var folder = home.resolve("demo");
         assertEquals(Fairtray.DONE, Run.of("demo", folder).status());
@@ -37,7 +39,7 @@ class StoppedTest {
                         "1000000")
                 .start();
         try (var err = process.errorReader(StandardCharsets.UTF_8)) {
-            String before = readTo(err, ": draw ");
+            String before = readTo(err, "bootstrap draw ");
             process.toHandle().destroy(); // Process.destroy would close the stream as well
             String after = readTo(err, "nothing was written.");
             assertTrue(after.endsWith("Stopped: nothing was written."), before + after);
