@@ -29,6 +29,11 @@ final class CountingReader {
                     .map(v -> v.oneOf("kind of counts", COUNTS))
                     .orElse(Optional.of(CUMULATIVE));
             var sizes = FrameReader.read(keys);
+            var counting =
+                    new Counting(List.of(0), frames.orElse(1), 1, true, sizes.tray(), sizes.frame(), sizes.margin());
+            if (counting.framesThatFit() < counting.framesPerTray()) {
+                keys.required("frame_cm").ifPresent(v -> v.refuse(FrameReader.room(counting)));
+            }
             boolean sound = !days.isEmpty() && frames.isPresent() && perFrame.isPresent() && counts.isPresent();
             return sound
                     ? Optional.of(new Counting(

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.fairtray.files.PlanValue.Range;
 import org.fairtray.trial.Area;
+import org.fairtray.trial.Counting;
 
 /** Reads the sizes of trays and of the counting frames in them. */
 final class FrameReader {
@@ -28,6 +29,22 @@ final class FrameReader {
         return tray.isPresent()
                 ? new Sizes(tray, frame, margin.orElse(0))
                 : new Sizes(Optional.empty(), Optional.empty(), 0);
+    }
+
+    /** What would have room in a tray. */
+    static String room(Counting counting) {
+        var tray = counting.tray().orElseThrow();
+        return "frames for which there is room: %s in a tray of %s by %s cm with a margin of %s cm, not %d"
+                .formatted(
+                        counting.framesThatFit() == 0 ? "none" : counting.framesThatFit(),
+                        plain(tray.across()),
+                        plain(tray.deep()),
+                        plain(counting.margin()),
+                        counting.framesPerTray());
+    }
+
+    private static String plain(double halves) {
+        return halves % 1 == 0 ? Integer.toString((int) halves) : Double.toString(halves);
     }
 
     private static Optional<Area> area(PlanValue value) {

@@ -36,6 +36,9 @@ final class HandlingReader {
     private static Optional<String> level(PlanValue value, Place place, List<Factor> factors) {
         return value.oneOf("place level", place.names()).flatMap(level -> {
             int own = place.names().indexOf(level);
+            if (place.levels().get(own).count() < 2) {
+                return value.refuse("a level with two places or more, which trays can exchange");
+            }
             var fixed = factors.stream()
                     .filter(f -> !place.isTray(f.appliedTo())
                             && place.key(f.appliedTo()).contains(own))

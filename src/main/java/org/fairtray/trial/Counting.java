@@ -43,6 +43,17 @@ public record Counting(
         }
     }
 
+    /** How many frames have room in a tray, side by side and clear of the margin; any number where they have no size. */
+    public int framesThatFit() {
+        return frame.map(f -> fitting(tray.orElseThrow().across(), f.across())
+                        * fitting(tray.orElseThrow().deep(), f.deep()))
+                .orElse(Integer.MAX_VALUE);
+    }
+
+    private int fitting(double whole, double part) {
+        return (int) Math.max(0, Math.floor((whole - 2 * margin) / part));
+    }
+
     /** Counting whose frames are laid as one likes. */
     public Counting(List<Integer> days, int framesPerTray, int seedsPerFrame, boolean cumulative) {
         this(days, framesPerTray, seedsPerFrame, cumulative, Optional.empty(), Optional.empty(), 0);
