@@ -54,7 +54,7 @@ final class FrameReader {
             value.problems()
                     .add(
                             value.line(),
-                            items.size() + " numbers for " + value.what(),
+                            "a list of " + items.size() + " for " + value.what(),
                             "two sides in cm, such as [50, 25]");
         }
         items.forEach(i -> halves(i, Range.POSITIVE).ifPresent(sides::add));
