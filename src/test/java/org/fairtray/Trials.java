@@ -25,6 +25,7 @@ import org.fairtray.trial.Layout;
 import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Place;
 import org.fairtray.trial.Reading;
+import org.fairtray.trial.Rotation;
 import org.fairtray.trial.Seal;
 import org.fairtray.trial.Stand;
 import org.fairtray.trial.Tray;
@@ -168,10 +169,37 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
                 trial.factors(), trial.control(), trial.never(), List.of(batch), trial.counting(), trial.choices());
     }
 
+    /** The same with trays that change places. */
+    public Trials rotating(Rotation rotation) {
+        var changed = new Trial(
+                trial.title(),
+                trial.question(),
+                trial.crop(),
+                trial.factors(),
+                trial.control(),
+                trial.never(),
+                trial.place(),
+                trial.definitions(),
+                trial.batches(),
+                trial.replicates(),
+                trial.counting(),
+                trial.outcomes(),
+                trial.choices(),
+                trial.expectations(),
+                trial.costs(),
+                trial.gramsPerTray(),
+                Optional.of(rotation));
+        return new Trials(changed, layout, readings);
+    }
+
+    /** The same counted otherwise. */
+    public Trials counted(Counting counting) {
+        return planned(trial.factors(), trial.control(), trial.never(), trial.batches(), counting, trial.choices());
+    }
+
     /** The same counted otherwise. */
     public Trials counted(int frames, boolean cumulative) {
-        var counting = new Counting(List.of(1, 2, 3), frames, SEEDS, cumulative);
-        return planned(trial.factors(), trial.control(), trial.never(), trial.batches(), counting, trial.choices());
+        return counted(new Counting(List.of(1, 2, 3), frames, SEEDS, cumulative));
     }
 
     /** The same with interactions up to an order. */

@@ -9,6 +9,7 @@ import org.fairtray.findings.Findings;
 import org.fairtray.findings.Logistic;
 import org.fairtray.findings.Rerandomised;
 import org.fairtray.findings.Words;
+import org.fairtray.trial.Rotation;
 import org.fairtray.trial.Trial;
 
 /** What was done, for a statistician, written from what was done. */
@@ -40,6 +41,7 @@ final class Methods {
         sentences.add("The tray was the unit of analysis; counting frames of a tray were "
                 + (logistic.isPresent() ? "added up" : "averaged") + ".");
         sentences.add("Strata: " + String.join(", ", structure.strataNames()) + ".");
+        trial.rotation().map(this::rotation).ifPresent(sentences::add);
         sentences.add(terms());
         sentences.add(variance());
         logistic.ifPresent(l -> sentences.addAll(logistic(l)));
@@ -56,6 +58,19 @@ final class Methods {
         }
         sentences.add(verdicts());
         return sentences;
+    }
+
+    private String rotation(Rotation rotation) {
+        int places = trial.place()
+                .levels()
+                .get(trial.place().names().indexOf(rotation.level()))
+                .count();
+        return "Trays changed places of " + rotation.level() + " on day "
+                + rotation.days().stream().map(String::valueOf).collect(Collectors.joining(", "))
+                + ", so that each stood at "
+                + Math.min(places, rotation.days().size() + 1) + " of " + places + "; " + rotation.level()
+                + " is then neither a block nor a stratum, and what it did is averaged over and counts as difference"
+                + " between trays.";
     }
 
     private String terms() {

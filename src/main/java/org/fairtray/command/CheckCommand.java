@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.TrialFiles;
+import org.fairtray.trial.SeedsSown;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
@@ -63,6 +64,7 @@ final class CheckCommand implements Callable<Integer> {
                 files.readings().isEmpty()
                         ? "readings.csv: no readings yet."
                         : "readings.csv: " + files.readings().size() + " readings.");
+        SeedsSown.of(files.trial()).map(SeedsSown::sentence).ifPresent(lines::add);
         return lines;
     }
 }

@@ -7,12 +7,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.fairtray.design.DesignName;
+import org.fairtray.design.FrameDraw;
 import org.fairtray.design.Generator;
 import org.fairtray.design.Randomisation;
+import org.fairtray.design.RotationSchedule;
 import org.fairtray.design.Structure;
 import org.fairtray.files.Draw;
+import org.fairtray.files.Handling;
 import org.fairtray.files.TrialFolder;
 import org.fairtray.trial.Layout;
+import org.fairtray.trial.SeedsSown;
 import org.fairtray.trial.Trial;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -21,7 +25,8 @@ import picocli.CommandLine.Option;
 @Command(
         name = "lay",
         mixinStandardHelpOptions = true,
-        description = "Draws which tray gets what, and writes layout.csv and seal.json.")
+        description = "Draws which tray gets what, and writes layout.csv and seal.json; frames.csv and rotation.csv"
+                + " where the plan asks for them.")
 final class LayCommand implements Callable<Integer> {
     /** Every whole number up to here is exact in the number type that most readers of JSON use. */
     private static final long LARGEST_SEED = 1L << 53;
@@ -63,12 +68,13 @@ final class LayCommand implements Callable<Integer> {
     }
 
     /** A layout that was drawn and written. */
-    record Laid(Layout layout, Randomisation randomisation, DesignName name, LaidOut result) {
+    record Laid(Layout layout, Randomisation randomisation, DesignName name, List<String> beside, LaidOut result) {
         List<String> forPeople() {
             var lines = new ArrayList<String>();
             lines.add(result.trial);
             lines.add(name.sentence());
             lines.addAll(randomisation.describe());
+            lines.addAll(beside);
             lines.add(result.trays + " trays"
                     + (result.emptyPlaces == 0 ? "." : "; " + result.emptyPlaces + " places stay empty."));
             lines.add("Seed " + result.seed + " (" + result.generator + "), kept in seal.json.");
@@ -83,9 +89,12 @@ final class LayCommand implements Callable<Integer> {
     static Laid lay(TrialFolder folder, Trial plan, long seed, boolean replace) {
         var randomisation = Randomisation.of(plan);
         var layout = randomisation.draw(Generator.of(seed));
+        var handling = new Handling(FrameDraw.of(plan, layout, seed), RotationSchedule.of(plan, layout, seed));
         var time = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString();
         var written = folder.writeLayout(
-                plan, layout, new Draw(seed, Generator.NAME, List.of(), time, Version.text()), replace);
+                plan, layout, new Draw(seed, Generator.NAME, List.of(), time, Version.text()), handling, replace);
+        var files = new ArrayList<>(List.of("layout.csv", "seal.json"));
+        files.addAll(handling.names());
         var name = DesignName.of(Structure.of(plan, layout.trays()));
         var result = new LaidOut(
                 plan.title(),
@@ -94,8 +103,21 @@ final class LayCommand implements Callable<Integer> {
                 name.name(),
                 seed,
                 Generator.NAME,
-                List.of("layout.csv", "seal.json"),
+                files,
                 written.readingsSetAside().orElse(null));
-        return new Laid(layout, randomisation, name, result);
+        return new Laid(layout, randomisation, name, beside(plan, layout, handling), result);
+    }
+
+    private static List<String> beside(Trial plan, Layout layout, Handling handling) {
+        var lines = new ArrayList<String>();
+        if (!handling.frames().isEmpty()) {
+            lines.add("Counting frames lie at random in each tray: frames.csv has each frame's front left corner, in cm"
+                    + " from the tray's left and front edges.");
+        }
+        if (!handling.moves().isEmpty()) {
+            lines.add(RotationSchedule.describe(plan, layout, handling.moves()));
+        }
+        SeedsSown.of(plan).map(SeedsSown::sentence).ifPresent(lines::add);
+        return lines;
     }
 }

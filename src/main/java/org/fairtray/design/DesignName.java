@@ -49,7 +49,9 @@ public record DesignName(String name, String treatments, String sentence) {
     private static String oneSize(Structure structure, String level) {
         var place = structure.trial().place();
         var outside = place.names().stream()
-                .filter(l -> place.contains(l, level) && structure.units(l).groups() > 1)
+                .filter(l -> place.contains(l, level)
+                        && !structure.trial().moves(l)
+                        && structure.units(l).groups() > 1)
                 .toList();
         var blocks = outside.stream()
                 .filter(l -> outside.stream().noneMatch(inner -> place.contains(l, inner)))
@@ -141,23 +143,36 @@ public record DesignName(String name, String treatments, String sentence) {
 
     private static String sentence(Structure structure, List<String> levels, String name) {
         var trial = structure.trial();
+        var levelsAndBatches = new ArrayList<>(levels);
         var parts = new ArrayList<String>();
+        for (Factor factor : trial.factors()) {
+            structure.batchesOf(factor.name()).map(b -> b.name()).ifPresent(b -> {
+                levelsAndBatches.add(b);
+                parts.add(factor.name() + " on " + groups(structure, b) + " × " + b);
+            });
+        }
         for (String level : levels) {
             String factors = trial.factors().stream()
-                    .filter(f -> trial.appliedLevel(f).equals(level))
+                    .filter(f -> trial.appliedLevel(f).equals(level)
+                            && structure.batchesOf(f.name()).isEmpty())
                     .map(Factor::name)
                     .collect(Collectors.joining(" × "));
-            parts.add(factors + " on " + structure.units(level).groups() + " × " + level);
+            if (!factors.isEmpty()) {
+                parts.add(factors + " on " + structure.units(level).groups() + " × " + level);
+            }
         }
         var others = structure.strataNames().stream()
-                .filter(l -> !levels.contains(l) && !l.equals(Place.TRAY))
-                .map(l -> l + " ("
-                        + structure
-                                .strata()
-                                .grouping(structure.strataNames().indexOf(l))
-                                .groups() + ")")
+                .filter(l -> !levelsAndBatches.contains(l) && !l.equals(Place.TRAY))
+                .map(l -> l + " (" + groups(structure, l) + ")")
                 .toList();
         return "A " + name + " layout: " + String.join(", ", parts)
                 + (others.isEmpty() ? "." : "; differences between " + String.join(", ", others) + " are set aside.");
+    }
+
+    private static int groups(Structure structure, String stratum) {
+        return structure
+                .strata()
+                .grouping(structure.strataNames().indexOf(stratum))
+                .groups();
     }
 }

@@ -33,7 +33,9 @@ public final class Faults {
                 var withPlace = search.confoundedWithPlace(factor);
                 withPlace.ifPresent(faults::add);
                 faults.addAll(search.confoundedWithFactors(factor));
-                if (withPlace.isEmpty()) {
+                if (search.structure.hasOneBatchEach(factor.name())) {
+                    faults.add(search.oneBatchEach(factor));
+                } else if (withPlace.isEmpty()) {
                     search.notRepeated(factor).ifPresent(faults::add);
                 }
             }
@@ -71,7 +73,8 @@ public final class Faults {
         return place.names().stream()
                 .filter(l ->
                         !l.equals(factor.appliedTo()) && !place.contains(factor.appliedTo(), l) && !place.isTray(l))
-                .filter(l -> structure.units(l).groups() > 1)
+                .filter(l ->
+                        structure.units(l).groups() > 1 && !structure.trial().moves(l))
                 .filter(l ->
                         structure.decomposition().confoundedWith(number(main(factor)), structure.units(l)) > WHOLLY)
                 .findFirst()
@@ -106,6 +109,20 @@ public final class Faults {
                         + level + " to compare, not " + trays + " trays.",
                 "Say applied_to: " + level + " in the plan, or give every " + level + " trays of every " + factor.name()
                         + ".");
+    }
+
+    private Fault oneBatchEach(Factor factor) {
+        var batch = structure.trial().batchOf(factor).orElseThrow();
+        return new Fault(
+                Fault.Kind.FALSE_REPLICATION,
+                List.of(factor.name()),
+                List.of(batch.name()),
+                "All trays with the same " + factor.name() + " came out of one " + batch.name()
+                        + ", so a difference between levels of " + factor.name()
+                        + " can't be told from the difference between any one " + batch.name()
+                        + " and another. More trays from the same " + batch.name() + " don't repeat it.",
+                "Make two " + batch.name() + "s or more for each level of " + factor.name()
+                        + " (count: 2 in batches), each for a part of its trays.");
     }
 
     /** Only with factors that come earlier, so that each pair is said once. */

@@ -25,11 +25,6 @@ record Fitting(Trial trial, List<Step> steps) {
     static Fitting of(Trial trial) {
         var steps = levels(trial).stream().map(l -> Step.of(trial, l)).toList();
         var reasons = new ArrayList<String>();
-        if (!trial.batches().isEmpty()) {
-            reasons.add(
-                    "The plan has batches (" + trial.batches().get(0).name()
-                            + "): laying these out is not possible yet. Lay them out by hand in layout.csv, or leave batches out.");
-        }
         reasons.addAll(neverAcross(trial, steps));
         var full = new ArrayList<Step>();
         for (Step step : steps) {
@@ -193,7 +188,8 @@ record Fitting(Trial trial, List<Step> steps) {
 
     private static boolean outermostIsBlock(Trial trial) {
         String outermost = trial.place().levels().get(0).name();
-        return trial.factors().stream().allMatch(f -> trial.place().contains(outermost, f.appliedTo()))
+        return !trial.moves(outermost)
+                && trial.factors().stream().allMatch(f -> trial.place().contains(outermost, f.appliedTo()))
                 && trial.place().levels().stream()
                         .noneMatch(l -> l.across().filter(outermost::equals).isPresent());
     }

@@ -17,12 +17,32 @@ public final class Generator {
     /** What a seal calls it. */
     public static final String NAME = "xoshiro256++, seeded by SplitMix64";
 
+    /** The stream of counting frames. */
+    static final int FRAMES = 1;
+
+    /** The stream of trays that change places. */
+    static final int MOVES = 2;
+
     private Generator() {}
 
     /** A generator that gives the same numbers for the same seed on every machine. */
     public static UniformRandomProvider of(long seed) {
+        return of(seed, 0);
+    }
+
+    /**
+     * One of several generators of one seed that never meet: the first, jumped on by so many times 2^128 numbers.
+     *
+     * @param stream from 0, the first itself
+     */
+    static UniformRandomProvider of(long seed, int stream) {
         var filler = new SplitMix64(seed);
-        return new XoShiRo256PlusPlus(filler.nextLong(), filler.nextLong(), filler.nextLong(), filler.nextLong());
+        var generator =
+                new XoShiRo256PlusPlus(filler.nextLong(), filler.nextLong(), filler.nextLong(), filler.nextLong());
+        for (int i = 0; i < stream; i++) {
+            generator.jump();
+        }
+        return generator;
     }
 
     /** Puts a list in random order, each order equally likely (Fisher and Yates). */

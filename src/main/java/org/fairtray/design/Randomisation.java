@@ -50,7 +50,10 @@ public final class Randomisation {
     /**
      * Draws a layout; every layout that the plan allows is equally likely.
      *
+     * <p>Batches are drawn after the treatments, so a plan without them has the same layout.
+     *
      * @param random the source of chance
+     * @throws DoesNotFitException if a level has more batches than trays, or units, that get it
      */
     public Layout draw(UniformRandomProvider random) {
         Map<String, Map<List<Integer>, Treatment>> given = new LinkedHashMap<>();
@@ -64,7 +67,7 @@ public final class Randomisation {
                 trays.add(new Tray("", stand, Map.of(), inPlanOrder(treatment)));
             }
         }
-        return new Layout(withCodes(trays));
+        return new Layout(Batching.draw(trial, withCodes(trays), random));
     }
 
     /** Codes follow the walk along the rack, so they tell where a tray stands and nothing else. */
@@ -136,7 +139,9 @@ public final class Randomisation {
 
     /** How the draw works, a sentence a step, for people. */
     public List<String> describe() {
-        return steps.stream().map(this::describe).toList();
+        var sentences = new ArrayList<>(steps.stream().map(this::describe).toList());
+        trial.batches().forEach(b -> sentences.add(Batching.describe(trial, b)));
+        return List.copyOf(sentences);
     }
 
     private String describe(Step step) {

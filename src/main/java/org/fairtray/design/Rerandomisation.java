@@ -15,6 +15,7 @@ import java.util.stream.IntStream;
  *   <li>A factor over rows and columns that cross is drawn anew as the plan draws it.
  *   <li>Any other factor's levels are exchanged among those of its units that lie in the same units of all coarser strata
  *       and hold the same levels of all other factors.
+ *   <li>Levels that come in batches are exchanged among whole batches, where these hold the same levels of all others.
  *   <li>Where that leaves so few that p could never come to alpha, and for interactions, what the model without the term
  *       leaves over is exchanged among the units of the stratum, within those of the coarser strata; where these cross,
  *       within those that hold them.
@@ -73,8 +74,10 @@ public final class Rerandomisation {
     private Optional<Exchange> exchange() {
         String factor = term.factors().get(0);
         String level = structure.trial().appliedLevel(structure.trial().factor(factor));
-        boolean possible =
-                term.isMain() && structure.strata().isEven(stratum) && units.areUnitsOf(level) && units.haveOne(factor);
+        boolean possible = term.isMain()
+                && structure.strata().isEven(stratum)
+                && (units.areUnitsOf(level) || areBatchesOf(factor))
+                && units.haveOne(factor);
         if (!possible) {
             return Optional.empty();
         }
@@ -91,6 +94,11 @@ public final class Rerandomisation {
                 group,
                 label,
                 renamings(factor, group)));
+    }
+
+    private boolean areBatchesOf(String factor) {
+        String name = structure.strataNames().get(stratum);
+        return structure.batchesOf(factor).filter(b -> b.name().equals(name)).isPresent();
     }
 
     private List<String> others(String factor) {

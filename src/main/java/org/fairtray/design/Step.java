@@ -38,7 +38,7 @@ public record Step(
                 .filter(f -> trial.appliedLevel(f).equals(level))
                 .toList();
         var outside = place.names().stream()
-                .filter(l -> place.contains(l, level))
+                .filter(l -> place.contains(l, level) && !trial.moves(l))
                 .filter(l -> place.units(l) > 1)
                 .toList();
         var within = outside.stream()

@@ -59,10 +59,14 @@ public final class Structure {
         return new Structure(trial, List.copyOf(trays), levels(trial, trays));
     }
 
-    /** The place levels and batches with more than one unit and fewer units than trays, and at last the tray. */
+    /**
+     * The place levels and batches with more than one unit and fewer units than trays, and at last the tray. A level
+     * that trays move through is none: no tray belongs to one of its units.
+     */
     private static List<Level> levels(Trial trial, List<Tray> trays) {
         var levels = new ArrayList<Level>();
-        for (String name : trial.place().names()) {
+        for (String name :
+                trial.place().names().stream().filter(l -> !trial.moves(l)).toList()) {
             add(levels, levels.size(), new Level(name, units(trial, trays, name)));
         }
         for (Batch batch : trial.batches()) {
@@ -125,6 +129,24 @@ public final class Structure {
         return strataNames;
     }
 
+    /** The batches that a factor's levels come in, where they are a stratum of their own. */
+    public Optional<Batch> batchesOf(String factor) {
+        return trial.batches().stream()
+                .filter(b -> b.of().equals(factor) && strataNames.contains(b.name()))
+                .findFirst();
+    }
+
+    /**
+     * Whether every level of a factor that was sown came out of a single batch, so that levels differ wherever batches do
+     * and trays of one level repeat nothing.
+     */
+    public boolean hasOneBatchEach(String factor) {
+        var sown =
+                Grouping.by(trays.stream().map(t -> t.treatment().level(factor)).toList());
+        return trial.batches().stream()
+                .anyMatch(b -> b.of().equals(factor) && units(trays, b).groups() == sown.groups());
+    }
+
     /** The strata, in the order of their names. */
     public Strata strata() {
         return strata;
@@ -150,9 +172,13 @@ public final class Structure {
 
     /**
      * The stratum in which a term is to be tested: of those that hold information on it and have something left to test
-     * it against, the one with the largest share. Empty where there is none.
+     * it against, the one with the largest share. Empty where there is none, as for a factor with
+     * {@linkplain #hasOneBatchEach one batch for each level}.
      */
     public Optional<Integer> testedIn(Term term) {
+        if (term.isMain() && hasOneBatchEach(term.factors().get(0))) {
+            return Optional.empty();
+        }
         return parts(term).stream()
                 .filter(p -> decomposition.residualDf(p.stratum()) > 0)
                 .max(Comparator.comparingDouble(p -> p.df() * p.efficiency()))
@@ -176,7 +202,7 @@ public final class Structure {
     private List<String> blocksOutsideFactors() {
         var place = trial.place();
         var outside = place.names().stream()
-                .filter(l -> units(l).groups() > 1)
+                .filter(l -> units(l).groups() > 1 && !trial.moves(l))
                 .filter(l -> trial.factors().stream().allMatch(f -> place.contains(l, f.appliedTo())))
                 .toList();
         return outside.stream()

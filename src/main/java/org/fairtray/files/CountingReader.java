@@ -8,7 +8,8 @@ import org.fairtray.trial.Counting;
 
 /** Reads when and how trays are counted. */
 final class CountingReader {
-    static final List<String> KEYS = List.of("days", "frames_per_tray", "seeds_per_frame", "counts");
+    static final List<String> KEYS =
+            List.of("days", "frames_per_tray", "seeds_per_frame", "counts", "tray_cm", "frame_cm", "margin_cm");
     static final int MOST_SEEDS = 1_000_000;
     private static final int LAST_DAY = 3650;
     private static final int MOST_FRAMES = 1000;
@@ -27,13 +28,22 @@ final class CountingReader {
             var counts = keys.optional("counts")
                     .map(v -> v.oneOf("kind of counts", COUNTS))
                     .orElse(Optional.of(CUMULATIVE));
+            var sizes = FrameReader.read(keys);
+            var counting =
+                    new Counting(List.of(0), frames.orElse(1), 1, true, sizes.tray(), sizes.frame(), sizes.margin());
+            if (counting.framesThatFit() < counting.framesPerTray()) {
+                keys.required("frame_cm").ifPresent(v -> v.refuse(FrameReader.room(counting)));
+            }
             boolean sound = !days.isEmpty() && frames.isPresent() && perFrame.isPresent() && counts.isPresent();
             return sound
                     ? Optional.of(new Counting(
                             days,
                             frames.getAsInt(),
                             perFrame.getAsInt(),
-                            counts.get().equals(CUMULATIVE)))
+                            counts.get().equals(CUMULATIVE),
+                            sizes.tray(),
+                            sizes.frame(),
+                            sizes.margin()))
                     : Optional.empty();
         });
     }
@@ -44,11 +54,16 @@ final class CountingReader {
 
     /** The days, or none if any is wrong. */
     private static List<Integer> days(PlanValue value) {
+        return days(value, 0);
+    }
+
+    /** Rising days from a first one on, or none if any is wrong. */
+    static List<Integer> days(PlanValue value, int first) {
         var items = value.items("days after sowing", "day");
         var days = new ArrayList<Integer>();
         boolean rising = true;
         for (var item : items) {
-            var day = item.whole(0, LAST_DAY);
+            var day = item.whole(first, LAST_DAY);
             if (day.isPresent() && !days.isEmpty() && day.getAsInt() <= days.get(days.size() - 1)) {
                 item.refuse("rising days, above " + days.get(days.size() - 1));
                 rising = false;

@@ -20,14 +20,30 @@ final class FactorReader {
     private static final Pattern NUMBER = Pattern.compile("[-+]?(\\d+(\\.\\d*)?|\\.\\d+)");
 
     private final TakenNames taken;
-    private final List<String> places;
+    private final List<String> units;
+    private final List<String> batchNames;
+    private final Map<String, PlanValue> byBatch = new LinkedHashMap<>();
     private final Map<String, List<String>> levels = new LinkedHashMap<>();
 
-    /** @param places the names of the place levels */
-    FactorReader(TakenNames taken, List<String> places) {
+    /**
+     * @param places the names of the place levels
+     * @param batchNames those of the batches, sound or not
+     */
+    FactorReader(TakenNames taken, List<String> places, List<String> batchNames) {
         this.taken = taken;
-        this.places = new ArrayList<>(places);
-        this.places.add(Place.TRAY);
+        this.batchNames = batchNames;
+        this.units = new ArrayList<>(places);
+        this.units.add(Place.TRAY);
+        this.units.addAll(batchNames);
+    }
+
+    /** The names of batches as they stand in the plan; what is wrong with them is told when they are read. */
+    static List<String> batchNames(PlanValue value) {
+        var quiet = new PlanValue(value.what(), value.node(), value.keyLine(), new Problems(PlanFile.NAME));
+        return quiet.each(
+                "batches",
+                "a batch",
+                item -> item.keys().flatMap(keys -> keys.optional("name")).flatMap(PlanValue::name));
     }
 
     /** The factors that are sound. */
@@ -47,7 +63,9 @@ final class FactorReader {
             var unit = keys.optional("unit");
             var unitName = unit.flatMap(PlanValue::name);
             var to = keys.optional("applied_to");
-            var appliedTo = to.isEmpty() ? Optional.of(Place.TRAY) : to.get().oneOf("place level", places);
+            var appliedTo = to.isEmpty() ? Optional.of(Place.TRAY) : to.get().oneOf("place level", units);
+            name.filter(n -> appliedTo.filter(batchNames::contains).isPresent())
+                    .ifPresent(n -> byBatch.put(n, to.get()));
             name.ifPresent(n -> levels.put(n, read));
             boolean sound = name.isPresent()
                     && read.size() > 1
@@ -84,6 +102,26 @@ final class FactorReader {
     /** The batches that are sound. */
     List<Batch> batches(PlanValue value) {
         return value.each("batches", "a batch", this::batch);
+    }
+
+    /**
+     * Factors with those applied to a batch given to trays: that these come out of batches is what the batch itself
+     * says. Such a batch must be one of the factor's own.
+     */
+    List<Factor> givenByBatch(List<Factor> factors, List<Batch> batches) {
+        return factors.stream().map(f -> givenByBatch(f, batches)).toList();
+    }
+
+    private Factor givenByBatch(Factor factor, List<Batch> batches) {
+        if (!byBatch.containsKey(factor.name())) {
+            return factor;
+        }
+        var other = batches.stream()
+                .filter(b -> b.name().equals(factor.appliedTo()) && !b.of().equals(factor.name()))
+                .findFirst();
+        other.ifPresent(b -> byBatch.get(factor.name())
+                .refuse("a batch of " + factor.name() + "; " + b.name() + " is one of " + b.of()));
+        return new Factor(factor.name(), factor.unit(), factor.levels(), Place.TRAY);
     }
 
     private Optional<String> factorName(PlanValue value) {

@@ -3,6 +3,7 @@ package org.fairtray.files;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.fairtray.trial.AnalysisChoices;
 import org.fairtray.trial.Batch;
@@ -33,7 +34,9 @@ final class PlanFile {
             "outcomes",
             "analysis",
             "expect",
-            "costs");
+            "costs",
+            "sowing",
+            "rotation");
     private static final int FORMAT = 1;
     private static final int MOST_REPLICATES = 1_000_000;
 
@@ -80,6 +83,9 @@ final class PlanFile {
         var choices = keys.optional("analysis").map(ExpectationReader::analysis);
         var expected = keys.optional("expect").map(v -> ExpectationReader.expect(v, varied.placeNames()));
         var costs = keys.optional("costs").flatMap(ExpectationReader::costs);
+        var grams = keys.optional("sowing").map(HandlingReader::grams).orElse(OptionalDouble.empty());
+        var rotation =
+                keys.optional("rotation").flatMap(v -> HandlingReader.rotation(v, varied.place(), varied.factors()));
         problems.throwIfAny();
         return new Trial(
                 title.orElseThrow(),
@@ -96,16 +102,20 @@ final class PlanFile {
                 counted.outcomes(),
                 choices.orElse(AnalysisChoices.USUAL),
                 expected.orElse(Expectations.none()),
-                costs);
+                costs,
+                grams,
+                rotation);
     }
 
     private Varied varied() {
         var taken = new TakenNames();
         var places = new PlaceReader(taken);
         var place = keys.required("place").flatMap(places::read);
-        var reader = new FactorReader(taken, places.names());
-        var factors = keys.required("factors").map(reader::read).orElse(List.of());
+        var shared = keys.optional("batches").map(FactorReader::batchNames).orElse(List.of());
+        var reader = new FactorReader(taken, places.names(), shared);
+        var read = keys.required("factors").map(reader::read).orElse(List.of());
         var batches = keys.optional("batches").map(reader::batches).orElse(List.of());
+        var factors = reader.givenByBatch(read, batches);
         var treatments = new TreatmentReader(reader.levels());
         var control = keys.optional("control").flatMap(treatments::read);
         var never = keys.optional("never").map(treatments::never).orElse(List.of());

@@ -116,18 +116,46 @@ public final class TrialFolder {
      *     or a file can't be written
      */
     public Laid writeLayout(Trial trial, Layout layout, Draw draw, boolean replace) {
+        return writeLayout(trial, layout, draw, Handling.NONE, replace);
+    }
+
+    /**
+     * The same with what was drawn beside the layout; what an earlier draw left beside its own is taken away.
+     *
+     * @param handling written to files of its own, where there is any
+     */
+    public Laid writeLayout(Trial trial, Layout layout, Draw draw, Handling handling, boolean replace) {
         var plan = plan();
         if (!PlanFile.read(plan).equals(trial)) {
             throw problem(PlanFile.NAME, "a plan changed since the layout was drawn", "the same plan; lay again");
         }
-        keep(replace, LayoutFile.NAME, SealFile.NAME, ReadingsFile.NAME);
+        keep(replace, LayoutFile.NAME, SealFile.NAME, ReadingsFile.NAME, FramesFile.NAME, MovesFile.NAME);
         var layoutBytes = utf8(LayoutFile.text(trial, layout));
         var seal = draw.seal(plan.sha256(), new StoredFile(LayoutFile.NAME, layoutBytes).sha256());
         var contents = new LinkedHashMap<String, byte[]>();
         // The seal first: if the power fails between the two, a seal that doesn't fit is seen, a missing one isn't.
         contents.put(SealFile.NAME, utf8(SealFile.text(seal)));
         contents.put(LayoutFile.NAME, layoutBytes);
-        return new Laid(seal, replaceWithReadingsAside(contents));
+        if (!handling.frames().isEmpty()) {
+            contents.put(FramesFile.NAME, utf8(FramesFile.text(handling.frames())));
+        }
+        if (!handling.moves().isEmpty()) {
+            contents.put(MovesFile.NAME, utf8(MovesFile.text(trial.place(), handling.moves())));
+        }
+        var laid = new Laid(seal, replaceWithReadingsAside(contents));
+        Handling.NAMES.stream().filter(name -> !contents.containsKey(name)).forEach(this::takeAway);
+        return laid;
+    }
+
+    private void takeAway(String name) {
+        try {
+            Files.deleteIfExists(folder.resolve(name));
+        } catch (IOException e) {
+            throw problem(
+                    name,
+                    "one of an earlier layout that can't be taken away (" + Obstacle.of(e) + ")",
+                    "a folder you may write to");
+        }
     }
 
     /** Replaces files of the folder, readings of another layout set aside first; these are put back if that fails. */

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
@@ -26,6 +27,8 @@ import java.util.OptionalInt;
  * @param choices how it is to be analysed
  * @param expectations what is expected
  * @param costs what things cost
+ * @param gramsPerTray grams of seed in a tray
+ * @param rotation how trays change places
  */
 public record Trial(
         String title,
@@ -42,7 +45,9 @@ public record Trial(
         List<Outcome> outcomes,
         AnalysisChoices choices,
         Expectations expectations,
-        Optional<Costs> costs) {
+        Optional<Costs> costs,
+        OptionalDouble gramsPerTray,
+        Optional<Rotation> rotation) {
 
     /** @throws IllegalArgumentException if there is no factor or no outcome */
     public Trial {
@@ -57,6 +62,43 @@ public record Trial(
         }
     }
 
+    /** A trial whose trays stay where they are, and whose seed is not weighed. */
+    public Trial(
+            String title,
+            Optional<String> question,
+            Optional<Crop> crop,
+            List<Factor> factors,
+            Treatment control,
+            List<Treatment> never,
+            Place place,
+            Map<String, String> definitions,
+            List<Batch> batches,
+            OptionalInt replicates,
+            Counting counting,
+            List<Outcome> outcomes,
+            AnalysisChoices choices,
+            Expectations expectations,
+            Optional<Costs> costs) {
+        this(
+                title,
+                question,
+                crop,
+                factors,
+                control,
+                never,
+                place,
+                definitions,
+                batches,
+                replicates,
+                counting,
+                outcomes,
+                choices,
+                expectations,
+                costs,
+                OptionalDouble.empty(),
+                Optional.empty());
+    }
+
     /** The factor of a name. */
     public Factor factor(String name) {
         return factors.stream()
@@ -68,6 +110,17 @@ public record Trial(
     /** The level whose units a factor is given to, with the last place level called by the tray's own name. */
     public String appliedLevel(Factor factor) {
         return place.isTray(factor.appliedTo()) ? Place.TRAY : factor.appliedTo();
+    }
+
+    /** What trays with one level of a factor share, if its levels come in batches. */
+    public Optional<Batch> batchOf(Factor factor) {
+        return batches.stream().filter(b -> b.of().equals(factor.name())).findFirst();
+    }
+
+    /** Whether trays change their unit of a place level during the trial, so that it is not where a tray stood. */
+    public boolean moves(String level) {
+        return rotation.filter(r -> place.key(level).contains(place.names().indexOf(r.level())))
+                .isPresent();
     }
 
     /** The level a factor's others are compared with. */
@@ -131,6 +184,8 @@ public record Trial(
                 outcomes,
                 choices,
                 expectations,
-                costs);
+                costs,
+                gramsPerTray,
+                rotation);
     }
 }

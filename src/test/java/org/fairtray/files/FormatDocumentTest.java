@@ -36,6 +36,8 @@ class FormatDocumentTest {
         keys.put("### analysis", ExpectationReader.ANALYSIS_KEYS);
         keys.put("### expect", ExpectationReader.EXPECT_KEYS);
         keys.put("### costs", ExpectationReader.COST_KEYS);
+        keys.put("### sowing", HandlingReader.SOWING_KEYS);
+        keys.put("### rotation", HandlingReader.ROTATION_KEYS);
         keys.put("## seal.json", SealFile.KEYS);
         return keys;
     }

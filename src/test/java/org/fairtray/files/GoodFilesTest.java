@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.fairtray.trial.AnalysisChoices;
+import org.fairtray.trial.Area;
 import org.fairtray.trial.Batch;
 import org.fairtray.trial.Costs;
 import org.fairtray.trial.Counting;
@@ -21,6 +22,7 @@ import org.fairtray.trial.Factor;
 import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Place;
 import org.fairtray.trial.Reading;
+import org.fairtray.trial.Rotation;
 import org.fairtray.trial.Scale;
 import org.fairtray.trial.Seal;
 import org.fairtray.trial.Stand;
@@ -54,7 +56,14 @@ class GoodFilesTest {
                         "height_mm", "to the tip"),
                 List.of(new Batch("jar", "soak", 2)),
                 OptionalInt.of(2),
-                new Counting(List.of(0, 2, 6), 2, 50, false),
+                new Counting(
+                        List.of(0, 2, 6),
+                        2,
+                        50,
+                        false,
+                        Optional.of(new Area(50, 25)),
+                        Optional.of(new Area(10, 10)),
+                        1.5),
                 List.of(
                         new Outcome.Count("through", "germinated", 6),
                         new Outcome.Count("germinated", "sown", 2),
@@ -71,7 +80,9 @@ class GoodFilesTest {
                         OptionalDouble.of(0.9),
                         OptionalDouble.of(0.04),
                         OptionalDouble.of(15),
-                        OptionalDouble.of(2))));
+                        OptionalDouble.of(2))),
+                OptionalDouble.of(30),
+                Optional.of(new Rotation("position", List.of(1, 2, 4))));
         assertEquals(expected, new TrialFolder(FOLDERS.resolve("every-key")).readPlan());
     }
 

@@ -23,6 +23,9 @@ final class NeighbourCheck {
     private NeighbourCheck() {}
 
     static DataCheck of(Leftovers rest) {
+        if (rest.structure().trial().rotation().isPresent()) {
+            return DataCheck.notMade(KIND, "Trays changed places, so none had the same neighbours throughout.");
+        }
         var pairs = pairs(rest.structure().trial().place(), rest.structure().trays());
         if (pairs.isEmpty() || rest.ofTrays().df() < 3 || rest.ofTrays().sumOfSquares() == 0) {
             return DataCheck.notMade(

@@ -26,6 +26,7 @@ final class TrendCheck {
 
     static DataCheck of(Leftovers rest) {
         var lines = rest.structure().trial().place().names().stream()
+                .filter(l -> !rest.structure().trial().moves(l))
                 .flatMap(l -> line(rest, l).stream())
                 .toList();
         if (lines.isEmpty()) {

@@ -1,0 +1,84 @@
+package org.fairtray.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What lay writes beside the layout, and what it and audit say of batches. */
+class LayBesideTest {
+    private static final String PLAN = """
+            format: 1
+            trial: Jars, frames and moves
+            crop: {name: beet, thousand_seed_weight_g: 15}
+            factors: [{name: soak, unit: h, levels: [0, 8], applied_to: jar}]
+            place: [{name: stack, count: 2}, {name: layer, count: 4, across: stack}]
+            batches: [{name: jar, of: soak, count: %d}]
+            counting: {days: [4], frames_per_tray: 2, seeds_per_frame: 40%s}
+            outcomes: [{name: through, kind: count, day: 4}]
+            """;
+    private static final String FRAMES = ", tray_cm: [50, 25], frame_cm: [10, 5], margin_cm: 2";
+    private static final String MORE = "rotation: {level: layer, days: [1, 2, 3]}\nsowing: {grams_per_tray: 30}\n";
+
+    @TempDir
+    private Path trial;
+
+    private List<String> lines(String file) throws IOException {
+        return Files.readAllLines(trial.resolve(file));
+    }
+
+    private void plan(String text) throws IOException {
+        Files.writeString(trial.resolve("plan.yaml"), text);
+    }
+
+    @Test
+    void framesAndMovesAreWrittenAndSaid() throws IOException {
+        plan(PLAN.formatted(2, FRAMES) + MORE);
+        var run = Run.of("lay", trial, "--seed", 5);
+        assertEquals(Fairtray.DONE, run.status(), run.err());
+        assertTrue(run.out().contains("Written: layout.csv, seal.json, frames.csv, rotation.csv."), run.out());
+        assertTrue(run.out().contains("30 g a tray is about 2000 seeds, and about 80 in what is counted"), run.out());
+        assertTrue(run.out().contains("each stands at each of the 4 places for 1 of 4 spells"), run.out());
+        assertEquals("tray,stack,layer,jar,soak", lines("layout.csv").get(0));
+        assertEquals("tray,frame,left_cm,front_cm", lines("frames.csv").get(0));
+        assertEquals(1 + 8 * 2, lines("frames.csv").size());
+        assertEquals("day,tray,stack,layer", lines("rotation.csv").get(0));
+        assertEquals(1 + 8 * 3, lines("rotation.csv").size());
+        assertTrue(Run.of("check", trial).out().contains("30 g a tray is about 2000 seeds"));
+        assertEquals(
+                "Jars, frames and moves: nothing unfair was found in the layout.\n",
+                Run.of("audit", trial).out());
+    }
+
+    @Test
+    void theyGoWithTheLayoutThatTheyWereDrawnFor() throws IOException {
+        plan(PLAN.formatted(2, FRAMES) + MORE);
+        Run.of("lay", trial, "--seed", 5);
+        var layout = lines("layout.csv");
+        plan(PLAN.formatted(2, "") + MORE);
+        assertEquals(Fairtray.PROBLEM, Run.of("lay", trial, "--seed", 5).status());
+        assertTrue(Files.exists(trial.resolve("frames.csv")));
+        assertEquals(
+                Fairtray.DONE, Run.of("lay", trial, "--seed", 5, "--replace").status());
+        assertFalse(Files.exists(trial.resolve("frames.csv")));
+        assertTrue(Files.exists(trial.resolve("rotation.csv")));
+        assertEquals(layout, lines("layout.csv"));
+    }
+
+    @Test
+    void oneJarForEachLevelIsFalseReplication() throws IOException {
+        plan(PLAN.formatted(1, ""));
+        Run.of("lay", trial, "--seed", 5);
+        var run = Run.of("audit", trial);
+        assertTrue(
+                run.out().contains("false replication (soak)\n  All trays with the same soak came out of one jar"),
+                run.out());
+        assertTrue(run.out().contains("What mends it: Make two jars or more for each level of soak"), run.out());
+    }
+}
