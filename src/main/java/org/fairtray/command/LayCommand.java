@@ -6,12 +6,15 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.fairtray.design.DesignName;
 import org.fairtray.design.Generator;
 import org.fairtray.design.Randomisation;
 import org.fairtray.design.Structure;
 import org.fairtray.files.Draw;
 import org.fairtray.files.TrialFolder;
+import org.fairtray.sheets.Printing;
+import org.fairtray.sheets.Sheets;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Trial;
 import picocli.CommandLine.Command;
@@ -21,7 +24,7 @@ import picocli.CommandLine.Option;
 @Command(
         name = "lay",
         mixinStandardHelpOptions = true,
-        description = "Draws which tray gets what, and writes layout.csv and seal.json.")
+        description = "Draws which tray gets what, and writes layout.csv, seal.json and the sheets to print.")
 final class LayCommand implements Callable<Integer> {
     /** Every whole number up to here is exact in the number type that most readers of JSON use. */
     private static final long LARGEST_SEED = 1L << 53;
@@ -35,10 +38,13 @@ final class LayCommand implements Callable<Integer> {
             description = "A whole number: the same plan and seed give the same layout anywhere. Else one is drawn.")
     private Long seed;
 
+    @Mixin
+    private SheetOptions sheets;
+
     @Option(
             names = "--replace",
-            description =
-                    "Replace a layout and seal that are there already; readings are set aside under another name.")
+            description = "Replace a layout, seal and sheets that are there already; readings are set aside under"
+                    + " another name.")
     private boolean replace;
 
     /** What was laid out, for programs. */
@@ -57,13 +63,13 @@ final class LayCommand implements Callable<Integer> {
         var folder = trial.folder();
         var plan = folder.readPlan();
         long chosen = seed == null ? new SecureRandom().nextLong(LARGEST_SEED) : seed;
-        var laid = lay(folder, plan, chosen, replace);
+        var laid = lay(folder, plan, chosen, sheets.printing(), replace);
         trial.print(laid.result(), laid.forPeople());
         return Fairtray.DONE;
     }
 
     /** A layout that was drawn and written. */
-    record Laid(Layout layout, Randomisation randomisation, DesignName name, LaidOut result) {
+    record Laid(Layout layout, Randomisation randomisation, DesignName name, Sheets sheets, LaidOut result) {
         List<String> forPeople() {
             var lines = new ArrayList<String>();
             lines.add(result.trial);
@@ -76,16 +82,19 @@ final class LayCommand implements Callable<Integer> {
                 lines.add("Readings of the layout before were set aside as " + result.readingsSetAside + ".");
             }
             lines.add("Written: " + String.join(", ", result.files) + ".");
+            lines.add(SheetsCommand.describe(sheets));
             return lines;
         }
     }
 
-    static Laid lay(TrialFolder folder, Trial plan, long seed, boolean replace) {
+    static Laid lay(TrialFolder folder, Trial plan, long seed, Printing printing, boolean replace) {
         var randomisation = Randomisation.of(plan);
         var layout = randomisation.draw(Generator.of(seed));
+        var sheets = new Sheets(plan, layout, printing);
+        var files = sheets.files();
         var time = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString();
         var written = folder.writeLayout(
-                plan, layout, new Draw(seed, Generator.NAME, List.of(), time, Version.text()), replace);
+                plan, layout, new Draw(seed, Generator.NAME, List.of(), time, Version.text()), files, replace);
         var name = DesignName.of(Structure.of(plan, layout.trays()));
         var result = new LaidOut(
                 plan.title(),
@@ -94,8 +103,9 @@ final class LayCommand implements Callable<Integer> {
                 name.name(),
                 seed,
                 Generator.NAME,
-                List.of("layout.csv", "seal.json"),
+                Stream.concat(Stream.of("layout.csv", "seal.json"), files.keySet().stream())
+                        .toList(),
                 written.readingsSetAside().orElse(null));
-        return new Laid(layout, randomisation, name, result);
+        return new Laid(layout, randomisation, name, sheets, result);
     }
 }

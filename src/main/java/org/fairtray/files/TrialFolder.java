@@ -116,17 +116,29 @@ public final class TrialFolder {
      *     or a file can't be written
      */
     public Laid writeLayout(Trial trial, Layout layout, Draw draw, boolean replace) {
+        return writeLayout(trial, layout, draw, Map.of(), replace);
+    }
+
+    /**
+     * The same together with what is printed of it, all or nothing.
+     *
+     * @param sheets the bytes of files that are printed, by name; those that are there already are replaced only with
+     *     {@code replace}
+     */
+    public Laid writeLayout(Trial trial, Layout layout, Draw draw, Map<String, byte[]> sheets, boolean replace) {
         var plan = plan();
         if (!PlanFile.read(plan).equals(trial)) {
             throw problem(PlanFile.NAME, "a plan changed since the layout was drawn", "the same plan; lay again");
         }
         keep(replace, LayoutFile.NAME, SealFile.NAME, ReadingsFile.NAME);
+        keep(replace, sheets.keySet().toArray(String[]::new));
         var layoutBytes = utf8(LayoutFile.text(trial, layout));
         var seal = draw.seal(plan.sha256(), new StoredFile(LayoutFile.NAME, layoutBytes).sha256());
         var contents = new LinkedHashMap<String, byte[]>();
         // The seal first: if the power fails between the two, a seal that doesn't fit is seen, a missing one isn't.
         contents.put(SealFile.NAME, utf8(SealFile.text(seal)));
         contents.put(LayoutFile.NAME, layoutBytes);
+        contents.putAll(sheets);
         return new Laid(seal, replaceWithReadingsAside(contents));
     }
 
@@ -211,6 +223,19 @@ public final class TrialFolder {
         }
         requireFolder();
         WholeFile.replace(folder, Map.of(name, bytes));
+    }
+
+    /**
+     * Writes files that are made from the others and printed, all or none.
+     *
+     * @param sheets bytes by file name
+     * @param replace whether files that are there already may be replaced
+     * @throws ProblemsException if some are there and may not be replaced, or they can't be written
+     */
+    public void writeSheets(Map<String, byte[]> sheets, boolean replace) {
+        requireFolder();
+        keep(replace, sheets.keySet().toArray(String[]::new));
+        WholeFile.replace(folder, sheets);
     }
 
     /** Refuses to go on where one of these files exists and may not be replaced. */
