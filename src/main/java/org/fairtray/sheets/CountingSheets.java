@@ -22,6 +22,7 @@ final class CountingSheets {
     private static final double FRAME = 15;
     private static final double NOTES = 27;
     private static final double NARROWEST_BOX = 12.5;
+    private static final double WIDEST_BOX = 22;
     private static final double LINE = 8.4;
     private static final double FIELDS = 9;
     private static final double DEFINITIONS = 9;
@@ -93,7 +94,11 @@ final class CountingSheets {
     }
 
     private double boxWidth() {
-        return boxesWidth(frameByFrame) / (framesInLine() * Math.max(1, columns.size()));
+        return Math.min(WIDEST_BOX, boxesWidth(frameByFrame) / (framesInLine() * Math.max(1, columns.size())));
+    }
+
+    private double notesLeft() {
+        return boxesLeft() + framesInLine() * columns.size() * boxWidth();
     }
 
     private Canvas page() {
@@ -112,7 +117,7 @@ final class CountingSheets {
             drawHead(page, new Box(area.left() + CODE + WHERE, heads, FRAME, COLUMN_HEADS), "frame");
         }
         drawBoxHeads(page, heads);
-        drawHead(page, new Box(area.right() - NOTES, heads, NOTES, COLUMN_HEADS), "note");
+        drawHead(page, new Box(notesLeft() + 1, heads, NOTES, COLUMN_HEADS), "note");
         page.rule(area.left(), area.top(), area.right());
         return page;
     }
@@ -195,15 +200,18 @@ final class CountingSheets {
         page.write(
                 new Box(strip.left() + CODE, strip.top(), WHERE, strip.height()).within(0.5),
                 desk.where(tray),
-                Style.plain(8));
+                Style.plain(9));
         for (int line = first; line <= last; line++) {
             double top = strip.top() + (line - first) * LINE;
             if (frameByFrame) {
                 page.write(new Box(boxesLeft() - FRAME, top, FRAME, LINE).within(0.5), "frame " + line, Style.plain(9));
             }
             for (int i = 0; i < framesInLine() * columns.size(); i++) {
-                page.outline(new Box(boxesLeft() + i * boxWidth(), top, boxWidth(), LINE).within(0.4));
+                page.outline(new Box(boxesLeft() + i * boxWidth(), top, boxWidth(), LINE));
             }
+        }
+        for (int frame = 0; frame <= framesInLine(); frame++) {
+            page.upright(boxesLeft() + frame * columns.size() * boxWidth(), strip.top(), strip.bottom());
         }
         page.line(strip.left(), strip.bottom(), strip.right(), strip.bottom());
     }

@@ -23,6 +23,9 @@ final class Desk {
     private static final double HEAD = 10;
     private static final double TOP = 23;
     private static final double FOOT = 17;
+    /** Letters; longer names of place levels are cut where a number follows them. */
+    private static final int LONGEST_LEVEL = 24;
+
     private static final Comparator<Stand> WALK = (one, other) -> {
         for (int i = 0; i < one.at().size(); i++) {
             int order = Integer.compare(one.at().get(i), other.at().get(i));
@@ -129,8 +132,17 @@ final class Desk {
     /** The units that the first numbers of a stand name. */
     String where(List<Integer> at) {
         return IntStream.range(0, at.size())
-                .mapToObj(i -> place().levels().get(i).name() + " " + at.get(i))
+                .mapToObj(i -> unit(place().levels().get(i).name(), at.get(i)))
                 .collect(Collectors.joining(", "));
+    }
+
+    /** One unit by its number, which must be seen however long the level's name is. */
+    static String unit(String level, int number) {
+        int letters = level.codePointCount(0, level.length());
+        var name = letters <= LONGEST_LEVEL
+                ? level
+                : level.substring(0, level.offsetByCodePoints(0, LONGEST_LEVEL - 1)) + "…";
+        return name + " " + number;
     }
 
     /** Whether two trays stand in different units of the level before the last. */

@@ -162,8 +162,9 @@ final class Key {
 
     private String where(String level, Tray tray) {
         return trial.place().key(level).stream()
-                        .map(i -> trial.place().levels().get(i).name() + " "
-                                + tray.stand().at().get(i))
+                        .map(i -> Desk.unit(
+                                trial.place().levels().get(i).name(),
+                                tray.stand().at().get(i)))
                         .collect(Collectors.joining(", "))
                 + ";";
     }

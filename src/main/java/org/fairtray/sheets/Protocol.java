@@ -150,7 +150,7 @@ final class Protocol {
     private void writeEveryDay() {
         flow.heading("Every day", HEADING);
         task("Water every tray alike, by weight or by measure, in walking order. Ordinary amount: ________ ml.");
-        task("Put every tray back in its own place. Don’t move or turn trays but all alike.");
+        task("Put every tray back in its own place. Don’t move or turn some trays and not others.");
         task("Weights and covers off, and into light: day ______, the same for all trays but where the key says"
                 + " otherwise.");
     }

@@ -20,32 +20,51 @@ final class RackMap {
     /** Capital letters about 6 mm high. */
     private static final double CODE_SIZE = 24;
 
+    private static final double NOTE = 6;
     private static final double SIDE_HEAD = 24;
     private static final double GROUP_HEAD = 11;
     private static final double COLUMN_HEAD = 8;
     private static final double NARROWEST = 23;
     private static final double WIDEST = 46;
-    private static final double LOWEST = 10.2;
+    private static final double LOWEST = 10;
     private static final double HIGHEST = 16;
 
     private final Desk desk;
     private final Flow flow;
+    private final Box area;
     private final Map<List<Integer>, String> codes = new HashMap<>();
     private final int columnsOnPage;
     private final int rowsOnPage;
 
     private RackMap(Desk desk) {
         this.desk = desk;
-        flow = desk.flow(NAME);
+        var whole = desk.area();
+        area = new Box(whole.left(), whole.top() + NOTE, whole.width(), whole.height() - NOTE);
+        flow = new Flow(desk.face(), area, this::page);
         desk.trays().forEach(t -> codes.put(t.stand().at(), t.code()));
         double widestCode = desk.trays().stream()
                 .mapToDouble(t -> desk.face().width(desk.face().shown(t.code())) * CODE_SIZE * 25.4 / 72)
                 .max()
                 .orElse(0);
-        double room = desk.area().width() - SIDE_HEAD;
+        double room = area.width() - SIDE_HEAD;
         double cell = Math.max(NARROWEST, Math.min(room / 2, widestCode + 4));
         columnsOnPage = Math.max(1, (int) Math.floor(room / cell));
-        rowsOnPage = (int) Math.floor((desk.area().height() - GROUP_HEAD - COLUMN_HEAD - 4) / LOWEST);
+        rowsOnPage = (int) Math.floor((area.height() - GROUP_HEAD - COLUMN_HEAD - 1) / LOWEST);
+    }
+
+    private Canvas page() {
+        var page = desk.headed(NAME);
+        var levels = desk.place().levels();
+        var inner = Desk.unit(levels.get(levels.size() - 1).name(), 1);
+        page.write(
+                new Box(area.left(), area.top() - NOTE, area.width(), NOTE - 1),
+                "Put each tray where its code stands."
+                        + (levels.size() > 1 && desk.place().innermostRunsDown()
+                                ? " At the top is " + inner + ", as the plan numbers it."
+                                : "")
+                        + " Nothing here says what a tray gets.",
+                Style.plain(10));
+        return page;
     }
 
     static List<Page> of(Desk desk) {
@@ -65,18 +84,11 @@ final class RackMap {
     private void draw() {
         var levels = desk.place().levels();
         var inner = levels.get(levels.size() - 1);
-        boolean down = desk.place().innermostRunsDown();
-        flow.paragraph(
-                "Put each tray where its code stands."
-                        + (levels.size() > 1 && down ? " At the top is " + inner.name() + " 1." : "")
-                        + " Nothing here says what a tray gets.",
-                Style.plain(10),
-                0);
-        flow.gap(2);
         if (levels.size() == 1) {
             drawList(inner);
             return;
         }
+        boolean down = desk.place().innermostRunsDown();
         var outer = levels.get(levels.size() - 2);
         for (var group : groups()) {
             Spot spot = (r, c) -> longer(group, down ? c : r, down ? r : c);
@@ -146,8 +158,8 @@ final class RackMap {
         int columns = right - left + 1;
         double groupHead = grid.name.isEmpty() ? 0 : GROUP_HEAD;
         double columnHead = grid.column.isEmpty() ? 0 : COLUMN_HEAD;
-        double height = Math.max(LOWEST, Math.min(HIGHEST, (flow.roomOnPage() - groupHead - columnHead - 8) / rows));
-        double width = Math.min(WIDEST, (desk.area().width() - SIDE_HEAD) / columns);
+        double height = Math.max(LOWEST, Math.min(HIGHEST, (flow.roomOnPage() - groupHead - columnHead - 1) / rows));
+        double width = Math.min(WIDEST, (area.width() - SIDE_HEAD) / columns);
         flow.gap(3);
         var strip = flow.strip(groupHead + columnHead + rows * height + 0.5);
         var page = flow.page();
@@ -161,7 +173,7 @@ final class RackMap {
             var head = new Box(cellsLeft + (column - left) * width, cellsTop - columnHead, width, columnHead);
             page.write(
                     head.within(0.8),
-                    grid.column + " " + column,
+                    Desk.unit(grid.column, column),
                     Style.plain(12).middle());
         }
         for (int row = top; row <= bottom; row++) {
@@ -181,11 +193,11 @@ final class RackMap {
 
     private String rowName(Grid grid, int row) {
         if (!grid.column.isEmpty()) {
-            return grid.row + " " + row;
+            return Desk.unit(grid.row, row);
         }
         int first = grid.spot.at(row, 1).get(0);
         int last = Math.min(desk.place().levels().get(0).count(), first + grid.columns - 1);
-        return grid.row + " " + first + (last > first ? "–" + last : "");
+        return Desk.unit(grid.row, first) + (last > first ? "–" + last : "");
     }
 
     private static void drawPlace(Canvas page, Box box, String code) {

@@ -5,7 +5,7 @@ import java.util.List;
 
 /** A page while it is being filled. Places are millimetres from the left and upper edges of the paper. */
 public final class Canvas {
-    /** How far the middle of capital letters lies above the baseline, and the baseline below a line's top, in sizes. */
+    /** How far the baseline lies below the top of a line, in sizes. */
     private static final double BASELINE = 0.93;
 
     private final Paper paper;
@@ -47,14 +47,14 @@ public final class Canvas {
         marks.add(new Mark.Line(left, top, right, top, 0.6));
     }
 
+    /** A heavy line downwards. */
+    public void upright(double left, double top, double bottom) {
+        marks.add(new Mark.Line(left, top, left, bottom, 0.6));
+    }
+
     /** The outline of a box. */
     public void outline(Box box) {
         marks.add(new Mark.Outline(box, 0.25));
-    }
-
-    /** Grey ground under what is written later. */
-    public void shade(Box box) {
-        marks.add(new Mark.Shade(box));
     }
 
     /** A square code for a camera. */

@@ -50,7 +50,7 @@ public final class Flow {
         return strip;
     }
 
-    /** The height of what fits on one whole page below what stands at its top, mm. */
+    /** The height of what text may fill on a page, mm. */
     public double roomOnPage() {
         return area.height();
     }

@@ -1,6 +1,6 @@
 package org.fairtray.sheets.paper;
 
-/** One thing on a page. Everything is black on white or light grey. */
+/** One thing on a page. Everything is black on white. */
 public sealed interface Mark {
 
     /**
@@ -18,9 +18,6 @@ public sealed interface Mark {
 
     /** The outline of a box. */
     record Outline(Box box, double thickness) implements Mark {}
-
-    /** A box filled with light grey, under what stands on it. */
-    record Shade(Box box) implements Mark {}
 
     /** A square code for a camera, as large as its box. */
     record CameraCode(Box box, String content) implements Mark {}

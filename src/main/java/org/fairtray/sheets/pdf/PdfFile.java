@@ -18,8 +18,6 @@ import org.fairtray.sheets.paper.Page;
 /** Pages as a PDF file. The same pages give the same bytes: no date is kept, and the file's number comes from its title. */
 public final class PdfFile {
     private static final double POINTS_IN_MM = 72 / 25.4;
-    private static final float GREY = 0.9f;
-    private static final float BLACK = 0f;
     /** Heavier letters are drawn with an outline, since the typeface has no bold. */
     private static final double OUTLINE_OF_BOLD = 0.035;
 
@@ -78,11 +76,6 @@ public final class PdfFile {
             stream.setLineWidth(points(outline.thickness()));
             path(outline.box());
             stream.stroke();
-        } else if (mark instanceof Mark.Shade shade) {
-            stream.setNonStrokingColor(GREY);
-            path(shade.box());
-            stream.fill();
-            stream.setNonStrokingColor(BLACK);
         } else if (mark instanceof Mark.CameraCode code) {
             for (var dark : CameraSquares.of(code.content(), code.box())) {
                 path(dark);
