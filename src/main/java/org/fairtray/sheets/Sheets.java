@@ -88,6 +88,11 @@ public final class Sheets {
         return List.copyOf(parts);
     }
 
+    /** The pages of {@link #KEY}. */
+    public List<Page> key() {
+        return key;
+    }
+
     /** The bytes of both files, by their names; the same trial, layout and printing give the same bytes. */
     public Map<String, byte[]> files() {
         int all = parts.stream().mapToInt(p -> p.pages.size()).sum();
