@@ -43,6 +43,9 @@ class ArchitectureTest {
             Map.entry("org.jfree.", "JFreeChart"),
             Map.entry("org.apache.batik.", "Batik"),
             Map.entry("java.awt.", "AWT"),
+            Map.entry("org.apache.pdfbox.", "PDFBox"),
+            Map.entry("org.apache.fontbox.", "PDFBox"),
+            Map.entry("com.google.zxing.", "ZXing"),
             Map.entry("gg.jte.", "jte"),
             Map.entry("picocli.", "picocli"));
 

@@ -20,7 +20,8 @@ import picocli.CommandLine.Command;
         usageHelpAutoWidth = true,
         footer = {
             "",
-            "DIR is the folder of a trial: plan.yaml, layout.csv, seal.json, readings.csv, results.json, report.html.",
+            "DIR is the folder of a trial: plan.yaml, layout.csv, seal.json, sheets.pdf, key.pdf, readings.csv,"
+                    + " results.json, report.html.",
             "Exit status: 0 done; 1 the trial or its files have a problem, which is printed; 2 the command line is"
                     + " wrong; 70 a defect of ours; 130 stopped with Ctrl-C."
         },
@@ -28,6 +29,7 @@ import picocli.CommandLine.Command;
             DemoCommand.class,
             BeginCommand.class,
             LayCommand.class,
+            SheetsCommand.class,
             AuditCommand.class,
             CheckCommand.class,
             AnalyseCommand.class

@@ -15,6 +15,8 @@ import org.fairtray.design.Structure;
 import org.fairtray.files.Draw;
 import org.fairtray.files.Handling;
 import org.fairtray.files.TrialFolder;
+import org.fairtray.sheets.Printing;
+import org.fairtray.sheets.Sheets;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.SeedsSown;
 import org.fairtray.trial.Trial;
@@ -25,8 +27,9 @@ import picocli.CommandLine.Option;
 @Command(
         name = "lay",
         mixinStandardHelpOptions = true,
-        description = "Draws which tray gets what, and writes layout.csv and seal.json; frames.csv and rotation.csv"
-                + " where the plan asks for them.")
+        description =
+                "Draws which tray gets what, and writes layout.csv, seal.json and the sheets to print; frames.csv and"
+                        + " rotation.csv where the plan asks for them.")
 final class LayCommand implements Callable<Integer> {
     /** Every whole number up to here is exact in the number type that most readers of JSON use. */
     private static final long LARGEST_SEED = 1L << 53;
@@ -40,10 +43,13 @@ final class LayCommand implements Callable<Integer> {
             description = "A whole number: the same plan and seed give the same layout anywhere. Else one is drawn.")
     private Long seed;
 
+    @Mixin
+    private SheetOptions sheets;
+
     @Option(
             names = "--replace",
-            description =
-                    "Replace a layout and seal that are there already; readings are set aside under another name.")
+            description = "Replace a layout, seal and sheets that are there already; readings are set aside under"
+                    + " another name.")
     private boolean replace;
 
     /** What was laid out, for programs. */
@@ -62,13 +68,19 @@ final class LayCommand implements Callable<Integer> {
         var folder = trial.folder();
         var plan = folder.readPlan();
         long chosen = seed == null ? new SecureRandom().nextLong(LARGEST_SEED) : seed;
-        var laid = lay(folder, plan, chosen, replace);
+        var laid = lay(folder, plan, chosen, sheets.printing(), replace);
         trial.print(laid.result(), laid.forPeople());
         return Fairtray.DONE;
     }
 
     /** A layout that was drawn and written. */
-    record Laid(Layout layout, Randomisation randomisation, DesignName name, List<String> beside, LaidOut result) {
+    record Laid(
+            Layout layout,
+            Randomisation randomisation,
+            DesignName name,
+            List<String> beside,
+            Sheets sheets,
+            LaidOut result) {
         List<String> forPeople() {
             var lines = new ArrayList<String>();
             lines.add(result.trial);
@@ -82,19 +94,23 @@ final class LayCommand implements Callable<Integer> {
                 lines.add("Readings of the layout before were set aside as " + result.readingsSetAside + ".");
             }
             lines.add("Written: " + String.join(", ", result.files) + ".");
+            lines.add(SheetsCommand.describe(sheets));
             return lines;
         }
     }
 
-    static Laid lay(TrialFolder folder, Trial plan, long seed, boolean replace) {
+    static Laid lay(TrialFolder folder, Trial plan, long seed, Printing printing, boolean replace) {
         var randomisation = Randomisation.of(plan);
         var layout = randomisation.draw(Generator.of(seed));
         var handling = new Handling(FrameDraw.of(plan, layout, seed), RotationSchedule.of(plan, layout, seed));
+        var sheets = new Sheets(plan, layout, printing);
+        var printed = sheets.files();
         var time = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString();
-        var written = folder.writeLayout(
-                plan, layout, new Draw(seed, Generator.NAME, List.of(), time, Version.text()), handling, replace);
+        var draw = new Draw(seed, Generator.NAME, List.of(), time, Version.text());
+        var written = folder.writeLayout(plan, layout, draw, handling, printed, replace);
         var files = new ArrayList<>(List.of("layout.csv", "seal.json"));
         files.addAll(handling.names());
+        files.addAll(printed.keySet());
         var name = DesignName.of(Structure.of(plan, layout.trays()));
         var result = new LaidOut(
                 plan.title(),
@@ -105,7 +121,7 @@ final class LayCommand implements Callable<Integer> {
                 Generator.NAME,
                 files,
                 written.readingsSetAside().orElse(null));
-        return new Laid(layout, randomisation, name, beside(plan, layout, handling), result);
+        return new Laid(layout, randomisation, name, beside(plan, layout, handling), sheets, result);
     }
 
     private static List<String> beside(Trial plan, Layout layout, Handling handling) {

@@ -116,20 +116,25 @@ public final class TrialFolder {
      *     or a file can't be written
      */
     public Laid writeLayout(Trial trial, Layout layout, Draw draw, boolean replace) {
-        return writeLayout(trial, layout, draw, Handling.NONE, replace);
+        return writeLayout(trial, layout, draw, Handling.NONE, Map.of(), replace);
     }
 
     /**
-     * The same with what was drawn beside the layout; what an earlier draw left beside its own is taken away.
+     * The same together with what was drawn beside the layout and what is printed of it, all or nothing; what an earlier
+     * draw left beside its own is taken away.
      *
      * @param handling written to files of its own, where there is any
+     * @param sheets the bytes of files that are printed, by name; those that are there already are replaced only with
+     *     {@code replace}
      */
-    public Laid writeLayout(Trial trial, Layout layout, Draw draw, Handling handling, boolean replace) {
+    public Laid writeLayout(
+            Trial trial, Layout layout, Draw draw, Handling handling, Map<String, byte[]> sheets, boolean replace) {
         var plan = plan();
         if (!PlanFile.read(plan).equals(trial)) {
             throw problem(PlanFile.NAME, "a plan changed since the layout was drawn", "the same plan; lay again");
         }
         keep(replace, LayoutFile.NAME, SealFile.NAME, ReadingsFile.NAME, FramesFile.NAME, MovesFile.NAME);
+        keep(replace, sheets.keySet().toArray(String[]::new));
         var layoutBytes = utf8(LayoutFile.text(trial, layout));
         var seal = draw.seal(plan.sha256(), new StoredFile(LayoutFile.NAME, layoutBytes).sha256());
         var contents = new LinkedHashMap<String, byte[]>();
@@ -142,6 +147,7 @@ public final class TrialFolder {
         if (!handling.moves().isEmpty()) {
             contents.put(MovesFile.NAME, utf8(MovesFile.text(trial.place(), handling.moves())));
         }
+        contents.putAll(sheets);
         var laid = new Laid(seal, replaceWithReadingsAside(contents));
         Handling.NAMES.stream().filter(name -> !contents.containsKey(name)).forEach(this::takeAway);
         return laid;
@@ -239,6 +245,19 @@ public final class TrialFolder {
         }
         requireFolder();
         WholeFile.replace(folder, Map.of(name, bytes));
+    }
+
+    /**
+     * Writes files that are made from the others and printed, all or none.
+     *
+     * @param sheets bytes by file name
+     * @param replace whether files that are there already may be replaced
+     * @throws ProblemsException if some are there and may not be replaced, or they can't be written
+     */
+    public void writeSheets(Map<String, byte[]> sheets, boolean replace) {
+        requireFolder();
+        keep(replace, sheets.keySet().toArray(String[]::new));
+        WholeFile.replace(folder, sheets);
     }
 
     /** Refuses to go on where one of these files exists and may not be replaced. */

@@ -13,6 +13,7 @@ import org.fairtray.findings.Findings.Progress;
 import org.fairtray.report.pages.OutcomeView;
 import org.fairtray.report.pages.ReportView;
 import org.fairtray.report.pages.ReportView.Fact;
+import org.fairtray.trial.Cautions;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Trial;
 

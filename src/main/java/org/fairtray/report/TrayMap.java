@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.fairtray.findings.Findings.OutcomeFindings;
@@ -25,9 +24,6 @@ import org.fairtray.trial.Trial;
  * Mostly the innermost level runs downwards, as positions in a stack do.
  */
 final class TrayMap {
-    /** Words for levels that people picture lying side by side. */
-    private static final Set<String> SIDEWAYS = Set.of("column", "col", "across");
-
     private static final int COLUMNS_ON_A_PHONE = 6;
     /** More columns than this run off a printed page. */
     private static final int COLUMNS_ON_PAPER = 8;
@@ -81,7 +77,7 @@ final class TrayMap {
         var outer = outer();
         boolean manySmallGroups =
                 inner.across().isEmpty() && outer.count() > COLUMNS_ON_A_PHONE && inner.count() <= COLUMNS_ON_A_PHONE;
-        return !SIDEWAYS.contains(inner.name()) && !outer.name().equals("row") && !manySmallGroups;
+        return place.innermostRunsDown() && !manySmallGroups;
     }
 
     private Place.Level inner() {

@@ -3,6 +3,7 @@ package org.fairtray.trial;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
@@ -18,6 +19,9 @@ public record Place(List<Level> levels) {
 
     /** The name that {@code applied_to} uses for the single tray, whatever the last level is called. */
     public static final String TRAY = "tray";
+
+    /** Words for levels that people picture lying side by side. */
+    private static final Set<String> SIDEWAYS = Set.of("column", "col", "across");
 
     /**
      * One level of the place.
@@ -102,6 +106,19 @@ public record Place(List<Level> levels) {
         var large = key(outer);
         var small = key(inner);
         return small.containsAll(large) && small.size() > large.size();
+    }
+
+    /**
+     * Whether people picture the units of the innermost level one above another, as positions in a stack, and not side by
+     * side. So in a place of one level.
+     */
+    public boolean innermostRunsDown() {
+        var names = names();
+        if (names.size() < 2) {
+            return true;
+        }
+        return !SIDEWAYS.contains(names.get(names.size() - 1))
+                && !names.get(names.size() - 2).equals("row");
     }
 
     /** How many units a level has in the whole place. */

@@ -1,10 +1,11 @@
-package org.fairtray.report;
+package org.fairtray.trial;
 
 import java.util.List;
 
 /** What anyone should mind who grows food in warm, wet, stacked trays. Short, and last word to those who answer for it. */
-final class Cautions {
-    static final List<String> ALL = List.of(
+public final class Cautions {
+    /** In the order of reading; the last gives way to local rules and licensed people. */
+    public static final List<String> ALL = List.of(
             "Don’t eat or sell trays that were handled for counting, or that got anything but drinking water. Compost or"
                     + " bin them.",
             "Use seed sold for sprouts or microgreens, and keep its lot number. Never use seed treated with a pesticide,"
@@ -20,7 +21,7 @@ final class Cautions {
             "Keep plugs above the water, use a fault-current breaker, and switch lights and mats off before watering. No"
                     + " cloth on lamps or heat mats. Mains work is for an electrician.",
             "Your local food, workplace, chemical and electrical rules come before anything written here, and so does the"
-                    + " advice of people licensed to give it. This report replaces neither.");
+                    + " advice of people licensed to give it. This replaces neither.");
 
     private Cautions() {}
 }

@@ -1,0 +1,109 @@
+package org.fairtray.sheets;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.fairtray.sheets.paper.Page;
+import org.fairtray.sheets.paper.Style;
+import org.fairtray.sheets.pdf.PdfFile;
+import org.fairtray.sheets.pdf.PdfTypeface;
+import org.fairtray.trial.Layout;
+import org.fairtray.trial.Trial;
+
+/** The sheets of a laid-out trial: one file for the rack, which doesn't say which tray gets what, and the key, which does. */
+public final class Sheets {
+    /** The file for the rack. */
+    public static final String SHEETS = "sheets.pdf";
+    /** The file that is kept closed. */
+    public static final String KEY = "key.pdf";
+    /** More lines to count than this, all days together, are not for paper: about a thousand pages. */
+    private static final long MOST_LINES = 30_000;
+
+    private final Desk desk;
+    private final PdfTypeface face;
+    private final List<Part> parts = new ArrayList<>();
+    private final List<Page> key;
+
+    /**
+     * Works out what is on every page.
+     *
+     * @param layout trays of the trial, in any order
+     */
+    public Sheets(Trial trial, Layout layout, Printing printing) {
+        face = new PdfTypeface();
+        desk = new Desk(trial, layout, printing, face);
+        var counting = trial.counting();
+        long lines = (long) layout.trays().size()
+                * counting.framesPerTray()
+                * counting.days().size();
+        if (lines > MOST_LINES) {
+            parts.add(new Part("Note", 1, tooMany(lines)));
+            key = tooMany(lines);
+            return;
+        }
+        add(RackMap.NAME, RackMap.of(desk));
+        add(Protocol.NAME, Protocol.of(desk));
+        var counts = new ArrayList<Page>();
+        counting.days().forEach(day -> counts.addAll(CountingSheets.of(desk, day)));
+        add(CountingSheets.NAME, counts);
+        add(Labels.NAME, Labels.of(desk));
+        key = Key.of(desk);
+    }
+
+    private void add(String name, List<Page> pages) {
+        int before = parts.stream().mapToInt(p -> p.pages.size()).sum();
+        parts.add(new Part(name, before + 1, pages));
+    }
+
+    private List<Page> tooMany(long lines) {
+        var flow = desk.flow("No sheets");
+        flow.paragraph(
+                "This trial has " + lines + " lines to count, more than the " + MOST_LINES
+                        + " that are printed. Work from layout.csv.",
+                Style.plain(12),
+                0);
+        return flow.pages();
+    }
+
+    /**
+     * Pages of one kind that lie together.
+     *
+     * @param first the number of the first page in its file, from 1
+     */
+    public record Part(String name, int first, List<Page> pages) {
+        public Part {
+            pages = List.copyOf(pages);
+        }
+
+        /** Such as "Rack map: page 1" or "Labels: pages 7 to 9". */
+        public String describe() {
+            int last = first + pages.size() - 1;
+            return name + ": page" + (last > first ? "s " + first + " to " + last : " " + first);
+        }
+    }
+
+    /** What {@link #SHEETS} is made of, in its order; labels are the last. */
+    public List<Part> parts() {
+        return List.copyOf(parts);
+    }
+
+    /** The pages of {@link #KEY}. */
+    public List<Page> key() {
+        return key;
+    }
+
+    /** The bytes of both files, by their names; the same trial, layout and printing give the same bytes. */
+    public Map<String, byte[]> files() {
+        int all = parts.stream().mapToInt(p -> p.pages.size()).sum();
+        var pages = new ArrayList<Page>();
+        for (var part : parts) {
+            pages.addAll(part.name.equals(Labels.NAME) ? part.pages : desk.numbered(part.pages, pages.size(), all));
+        }
+        var files = new LinkedHashMap<String, byte[]>();
+        var title = desk.trial().title();
+        files.put(SHEETS, PdfFile.of(pages, title, face));
+        files.put(KEY, PdfFile.of(desk.numbered(key, 0, key.size()), title + " (key)", face));
+        return files;
+    }
+}
