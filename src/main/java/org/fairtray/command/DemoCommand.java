@@ -11,8 +11,6 @@ import org.fairtray.files.ReadyPlans;
 import org.fairtray.files.TrialFolder;
 import org.fairtray.findings.Findings;
 import org.fairtray.report.ResultsJson;
-import org.fairtray.sheets.Printing;
-import org.fairtray.sheets.paper.Paper;
 import org.fairtray.sizing.InventedReadings;
 import org.fairtray.trial.Treatment;
 import picocli.CommandLine.Command;
@@ -68,7 +66,7 @@ final class DemoCommand implements Callable<Integer> {
         boolean again = folder.hasPlan(plan);
         folder.writePlan(plan, again);
         var trial = folder.readPlan();
-        var laid = LayCommand.lay(folder, trial, LAYOUT_SEED, new Printing(Paper.A4, Optional.empty()), again);
+        var laid = LayCommand.lay(folder, trial, LAYOUT_SEED, Optional.empty(), again);
         var readings = TRUTH.of(trial, laid.layout(), Generator.of(READINGS_SEED));
         folder.writeReadings(trial, readings, List.of(), again);
         show(Analysed.of(folder.read(), LABEL, AnalysisOptions.USUAL).write(folder));

@@ -5,6 +5,8 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.fairtray.design.DesignName;
 import org.fairtray.design.FrameDraw;
@@ -68,7 +70,7 @@ final class LayCommand implements Callable<Integer> {
         var folder = trial.folder();
         var plan = folder.readPlan();
         long chosen = seed == null ? new SecureRandom().nextLong(LARGEST_SEED) : seed;
-        var laid = lay(folder, plan, chosen, sheets.printing(), replace);
+        var laid = lay(folder, plan, chosen, Optional.of(sheets.printing()), replace);
         trial.print(laid.result(), laid.forPeople());
         return Fairtray.DONE;
     }
@@ -79,7 +81,7 @@ final class LayCommand implements Callable<Integer> {
             Randomisation randomisation,
             DesignName name,
             List<String> beside,
-            Sheets sheets,
+            Optional<Sheets> sheets,
             LaidOut result) {
         List<String> forPeople() {
             var lines = new ArrayList<String>();
@@ -94,17 +96,22 @@ final class LayCommand implements Callable<Integer> {
                 lines.add("Readings of the layout before were set aside as " + result.readingsSetAside + ".");
             }
             lines.add("Written: " + String.join(", ", result.files) + ".");
-            lines.add(SheetsCommand.describe(sheets));
+            sheets.map(SheetsCommand::describe).ifPresent(lines::add);
             return lines;
         }
     }
 
-    static Laid lay(TrialFolder folder, Trial plan, long seed, Printing printing, boolean replace) {
+    /**
+     * Draws a layout and writes it.
+     *
+     * @param printing how its sheets are wanted; none are written without
+     */
+    static Laid lay(TrialFolder folder, Trial plan, long seed, Optional<Printing> printing, boolean replace) {
         var randomisation = Randomisation.of(plan);
         var layout = randomisation.draw(Generator.of(seed));
         var handling = new Handling(FrameDraw.of(plan, layout, seed), RotationSchedule.of(plan, layout, seed));
-        var sheets = new Sheets(plan, layout, printing);
-        var printed = sheets.files();
+        var sheets = printing.map(p -> new Sheets(plan, layout, p));
+        var printed = sheets.map(Sheets::files).orElse(Map.of());
         var time = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString();
         var draw = new Draw(seed, Generator.NAME, List.of(), time, Version.text());
         var written = folder.writeLayout(plan, layout, draw, handling, printed, replace);

@@ -72,7 +72,7 @@ final class SheetOptions {
         private static boolean isAddress(String text) {
             try {
                 var uri = new URI(text);
-                return List.of("http", "https").contains(uri.getScheme())
+                return ("http".equals(uri.getScheme()) || "https".equals(uri.getScheme()))
                         && uri.getHost() != null
                         && uri.getQuery() == null
                         && uri.getFragment() == null;

@@ -133,8 +133,10 @@ public final class TrialFolder {
         if (!PlanFile.read(plan).equals(trial)) {
             throw problem(PlanFile.NAME, "a plan changed since the layout was drawn", "the same plan; lay again");
         }
-        keep(replace, LayoutFile.NAME, SealFile.NAME, ReadingsFile.NAME, FramesFile.NAME, MovesFile.NAME);
-        keep(replace, sheets.keySet().toArray(String[]::new));
+        var all = new ArrayList<>(
+                List.of(LayoutFile.NAME, SealFile.NAME, ReadingsFile.NAME, FramesFile.NAME, MovesFile.NAME));
+        all.addAll(sheets.keySet());
+        keep(replace, all.toArray(String[]::new));
         var layoutBytes = utf8(LayoutFile.text(trial, layout));
         var seal = draw.seal(plan.sha256(), new StoredFile(LayoutFile.NAME, layoutBytes).sha256());
         var contents = new LinkedHashMap<String, byte[]>();

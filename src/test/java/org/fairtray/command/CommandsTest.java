@@ -40,7 +40,7 @@ class CommandsTest {
     void helpNamesEveryCommandAndEveryCommandHasHelp() {
         var help = Run.of("--help");
         assertDone(help);
-        for (var command : List.of("demo", "begin", "lay", "audit", "check", "analyse")) {
+        for (var command : List.of("demo", "begin", "lay", "sheets", "audit", "check", "analyse")) {
             assertTrue(help.out().contains("\n  " + command + " "), command);
             var own = Run.of(command, "--help");
             assertDone(own);
@@ -127,7 +127,8 @@ class CommandsTest {
                 The levels of soak are given at random to single trays, equally often within each shelf.
                 12 trays.
                 Seed 7 (xoshiro256++, seeded by SplitMix64), kept in seal.json.
-                Written: layout.csv, seal.json.
+                Written: layout.csv, seal.json, sheets.pdf, key.pdf.
+                In sheets.pdf are Rack map: page 1; Day by day: pages 2 to 3; Counting sheets: pages 4 to 9; Labels: page 10.
                 """, run.out());
     }
 
@@ -142,6 +143,9 @@ class CommandsTest {
         assertEquals("randomised blocks", run.json().get("design").getAsString());
         assertEquals(7, run.json().get("seed").getAsLong());
         assertTrue(run.json().get("readings_set_aside").isJsonNull());
+        assertEquals(
+                "[\"layout.csv\",\"seal.json\",\"sheets.pdf\",\"key.pdf\"]",
+                run.json().get("files").toString());
     }
 
     @Test
@@ -246,7 +250,7 @@ class CommandsTest {
         assertEquals(Fairtray.PROBLEM, run.status());
         assertEquals(
                 "plan.yaml: found it already there; expected no such file yet; --replace replaces it\n", run.err());
-        assertEquals(Set.of("plan.yaml", "layout.csv", "seal.json"), names(folder));
+        assertEquals(Set.of("plan.yaml", "layout.csv", "seal.json", "sheets.pdf", "key.pdf"), names(folder));
         assertEquals(before, Files.readString(folder.resolve("layout.csv")));
     }
 

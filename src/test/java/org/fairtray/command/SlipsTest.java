@@ -51,7 +51,7 @@ class SlipsTest {
 
     @Test
     void aFolderLeftOut() {
-        for (var command : List.of("begin", "lay", "audit", "check", "analyse")) {
+        for (var command : List.of("begin", "lay", "sheets", "audit", "check", "analyse")) {
             assertUsage("Missing required parameter: 'DIR'", Run.of(command));
         }
     }
@@ -70,7 +70,7 @@ class SlipsTest {
 
     @Test
     void aFolderThatDoesNotExist() {
-        for (var command : List.of("lay", "audit", "check", "analyse")) {
+        for (var command : List.of("lay", "sheets", "audit", "check", "analyse")) {
             assertProblem(
                     home.resolve("nowhere") + ": found no such folder; expected the folder of a trial\n",
                     Run.of(command, home.resolve("nowhere")));
@@ -80,7 +80,7 @@ class SlipsTest {
     @Test
     void aFolderWithoutAPlan() throws IOException {
         Files.delete(trial.resolve("plan.yaml"));
-        for (var command : List.of("lay", "audit", "check", "analyse")) {
+        for (var command : List.of("lay", "sheets", "audit", "check", "analyse")) {
             assertProblem(
                     "plan.yaml: found no such file; expected the trial's plan; begin writes one\n",
                     Run.of(command, trial));
@@ -91,7 +91,7 @@ class SlipsTest {
     void aMisspeltKey() throws IOException {
         var plan = trial.resolve("plan.yaml");
         Files.writeString(plan, Files.readString(plan).replace("levels: [0, 8]", "lvels: [0, 8]"));
-        for (var command : List.of("lay", "audit", "check", "analyse")) {
+        for (var command : List.of("lay", "sheets", "audit", "check", "analyse")) {
             assertProblem(
                     "plan.yaml, line 12: found unknown key 'lvels'; expected one of name, unit, levels, applied_to;"
                             + " nearest: levels\n",
@@ -118,6 +118,8 @@ class SlipsTest {
         assertProblem("""
                 layout.csv: found it already there; expected no such file yet; --replace replaces it
                 seal.json: found it already there; expected no such file yet; --replace replaces it
+                sheets.pdf: found it already there; expected no such file yet; --replace replaces it
+                key.pdf: found it already there; expected no such file yet; --replace replaces it
                 """, Run.of("lay", trial, "--seed", 8));
         assertEquals(before, Files.readString(trial.resolve("layout.csv")));
         assertEquals(
