@@ -61,7 +61,8 @@ class DesignsTest {
         var trial = one.trial();
         var layout = Randomisation.of(trial).draw(Generator.of(one.seed));
         assertEveryTreatmentEquallyOften(trial, layout);
-        assertEquals(new Audit(true, List.of()), Audit.of(trial, layout, Seal.State.HOLDS));
+        assertEquals(
+                List.of(), Audit.of(trial, layout, Seal.State.HOLDS, List.of()).findings());
 
         var sealing = new Sealing(Seal.State.HOLDS, Optional.empty(), "", "");
         var findings = Analysis.of(trial, layout, readings(trial, layout, one.seed), sealing, "test");
@@ -118,13 +119,23 @@ class DesignsTest {
                     DesignName.of(Structure.of(one.trial(), layout.trays())).name());
         }
         assertEquals(
-                Map.of(
-                        "four-mats-by-height.yaml", "Latin square",
-                        "how-long-to-soak.yaml", "completely randomised",
-                        "light-by-watering.yaml", "strip-plot",
-                        "plain.yaml", "randomised blocks",
-                        "soak-or-not.yaml", "randomised blocks",
-                        "weight-by-soak.yaml", "split-plot"),
+                Map.ofEntries(
+                        Map.entry("dark-days.yaml", "randomised blocks"),
+                        Map.entry("follow-up.yaml", "randomised blocks"),
+                        Map.entry("four-mats-by-height.yaml", "Latin square"),
+                        Map.entry("how-heavy.yaml", "completely randomised"),
+                        Map.entry("how-long-to-soak.yaml", "completely randomised"),
+                        Map.entry("light-by-watering.yaml", "strip-plot"),
+                        Map.entry("mat-as-good-as.yaml", "randomised blocks"),
+                        Map.entry("paper-test.yaml", "randomised blocks"),
+                        Map.entry("plain.yaml", "randomised blocks"),
+                        Map.entry("seed-lots.yaml", "randomised blocks"),
+                        Map.entry("shelf-light.yaml", "split-plot"),
+                        Map.entry("soak-by-mat.yaml", "randomised blocks"),
+                        Map.entry("soak-or-not.yaml", "randomised blocks"),
+                        Map.entry("sowing-density.yaml", "randomised blocks"),
+                        Map.entry("ten-growers.yaml", "randomised blocks"),
+                        Map.entry("weight-by-soak.yaml", "split-plot")),
                 names);
     }
 

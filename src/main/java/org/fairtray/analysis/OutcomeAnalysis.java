@@ -16,6 +16,7 @@ import org.fairtray.analysis.models.MeasureFits;
 import org.fairtray.analysis.soundness.Soundness;
 import org.fairtray.design.DesignName;
 import org.fairtray.design.Structure;
+import org.fairtray.design.Textbook;
 import org.fairtray.findings.DataCheck;
 import org.fairtray.findings.Findings;
 import org.fairtray.findings.Logistic;
@@ -184,7 +185,15 @@ final class OutcomeAnalysis {
         var units = IntStream.range(0, structure.strata().size())
                 .mapToObj(s -> structure.strata().grouping(s).groups())
                 .toList();
-        return new Findings.Design(name.name(), name.treatments(), structure.strataNames(), name.sentence(), units);
+        var trial = structure.trial();
+        return new Findings.Design(
+                name.name(),
+                name.treatments(),
+                structure.strataNames(),
+                name.sentence(),
+                units,
+                Textbook.source(name.name(), trial.factors().size()),
+                Textbook.place(trial.place()));
     }
 
     /** The place of a tray as numbers by level. */

@@ -2,20 +2,26 @@ package org.fairtray.audit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import org.fairtray.design.Fault;
 import org.fairtray.design.Faults;
 import org.fairtray.design.Structure;
 import org.fairtray.trial.Layout;
+import org.fairtray.trial.Reading;
 import org.fairtray.trial.Seal;
+import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
 
 /**
  * What an audit found.
  *
  * @param fair whether nothing was found
- * @param findings in the order of the plan's factors, then the seal
+ * @param findings the layout's faults, then patterns, then the size, then the seal
+ * @param notes what the audit took for granted or could not know, in sentences
+ * @param advice a page of plain advice where every treatment has one tray; else nothing
  */
-public record Audit(boolean fair, List<Finding> findings) {
+public record Audit(boolean fair, List<Finding> findings, List<String> notes, List<String> advice) {
 
     /**
      * One finding.
@@ -30,21 +36,96 @@ public record Audit(boolean fair, List<Finding> findings) {
 
     public Audit {
         findings = List.copyOf(findings);
+        notes = List.copyOf(notes);
+        advice = List.copyOf(advice);
     }
 
-    /** Audits a layout, laid out by this program or by hand, with or without readings. */
-    public static Audit of(Trial trial, Layout layout, Seal.State seal) {
-        var faults = new ArrayList<>(Faults.of(Structure.of(trial, layout.trays())));
+    /**
+     * Audits a layout, laid out by this program or by hand.
+     *
+     * @param layout one tray or more
+     * @param readings none before the first is taken; with them trays that were not read on the day of the question's own
+     *     outcome are left out, as soon as any was read on it
+     */
+    public static Audit of(Trial trial, Layout layout, Seal.State seal, List<Reading> readings) {
+        var read = read(trial, layout, readings);
+        var trays = read.isEmpty() ? layout.trays() : read;
+        var faults = new ArrayList<>(looks(trial, trays, seal));
         if (seal != Seal.State.HOLDS) {
-            faults.add(notRandomised(seal));
+            faults.add(notRandomised(seal, !readings.isEmpty()));
         }
         var findings = faults.stream()
                 .map(f -> new Finding(f.kind().label(), f.factors(), f.places(), f.sentence(), f.remedy()))
                 .toList();
-        return new Audit(findings.isEmpty(), findings);
+        return new Audit(
+                findings.isEmpty(),
+                findings,
+                notes(trial, layout.trays().size() - trays.size()),
+                FairVersion.isWanted(layout.trays())
+                        ? Advice.of(trial, layout.trays().size(), fairVersion(trial, layout))
+                        : List.of());
     }
 
-    private static Fault notRandomised(Seal.State seal) {
+    /**
+     * The plan of the same question, each treatment repeated, where every treatment has one tray.
+     *
+     * @return empty where treatments are repeated, or where not one of each fits into the place
+     */
+    public static Optional<Trial> fairVersion(Trial trial, Layout layout) {
+        return FairVersion.of(trial, layout);
+    }
+
+    /** The trays that were read on the day that counts. */
+    private static List<Tray> read(Trial trial, Layout layout, List<Reading> readings) {
+        var outcome = trial.outcomes().get(0);
+        var codes = readings.stream()
+                .filter(r -> r.day() == outcome.day() && r.values().containsKey(outcome.name()))
+                .map(Reading::tray)
+                .collect(Collectors.toSet());
+        return layout.trays().stream().filter(t -> codes.contains(t.code())).toList();
+    }
+
+    private static List<Fault> looks(Trial trial, List<Tray> trays, Seal.State seal) {
+        var structure = Structure.of(trial, trays);
+        var faults = new ArrayList<>(atTrays(trial, trays));
+        var patterns = Patterns.of(structure, seal == Seal.State.HOLDS);
+        faults.addAll(patterns.faults(trays));
+        var mending = new Mending(trial, trays, List.copyOf(faults), after -> {
+            var again = new ArrayList<>(atTrays(trial, after));
+            again.addAll(Patterns.of(Structure.of(trial, after), seal == Seal.State.HOLDS)
+                    .faults(after));
+            return again;
+        });
+        var mended = faults.stream()
+                .map(f -> mending.of(f, patterns::regularity)
+                        .map(change -> with(f, change))
+                        .orElse(f))
+                .collect(Collectors.toCollection(ArrayList::new));
+        mended.addAll(Size.of(structure));
+        return mended;
+    }
+
+    private static List<Fault> atTrays(Trial trial, List<Tray> trays) {
+        var faults = new ArrayList<>(Faults.of(Structure.of(trial, trays)));
+        faults.addAll(PartlyConfounded.of(trial, trays));
+        boolean factorsTogether = faults.stream()
+                .anyMatch(f -> f.kind() == Fault.Kind.CONFOUNDED && f.places().isEmpty());
+        Balance.of(trial, trays).stream()
+                .filter(f -> f.kind() != Fault.Kind.UNBALANCED || !factorsTogether)
+                .forEach(faults::add);
+        return faults;
+    }
+
+    private static Fault with(Fault fault, String change) {
+        return new Fault(
+                fault.kind(),
+                fault.factors(),
+                fault.places(),
+                fault.sentence(),
+                fault.remedy() + " The smallest change that does it, before sowing: " + change + ".");
+    }
+
+    private static Fault notRandomised(Seal.State seal, boolean read) {
         boolean absent = seal == Seal.State.ABSENT;
         return new Fault(
                 Fault.Kind.NOT_RANDOMISED,
@@ -53,7 +134,8 @@ public record Audit(boolean fair, List<Finding> findings) {
                 absent
                         ? "Nothing shows that chance decided which tray got what: the layout has no seal."
                         : "The " + changed(seal)
-                                + " changed after sealing, so the layout is not the one that chance drew.",
+                                + " changed after sealing, so the layout is not the one that chance drew."
+                                + (read ? " Whether that was after the first reading, the files can't tell." : ""),
                 absent
                         ? "Before sowing, let lay draw the layout. If it was drawn by lot by hand, write down how."
                         : "Go back to the sealed files, or lay again before sowing (lay --replace).");
@@ -65,5 +147,25 @@ public record Audit(boolean fair, List<Finding> findings) {
             case LAYOUT_CHANGED -> "layout was";
             default -> "plan and the layout were";
         };
+    }
+
+    private static List<String> notes(Trial trial, int notRead) {
+        var notes = new ArrayList<String>();
+        if (notRead > 0) {
+            notes.add("Audited without " + notRead + " trays that were not read on day "
+                    + trial.outcomes().get(0).day() + ".");
+        }
+        var expected = trial.expectations();
+        boolean counted = trial.outcomes().get(0).match(c -> true, m -> false);
+        if (!counted) {
+            notes.add("Whether there are enough trays was not looked at: the first outcome is a measure.");
+        } else if (expected.worthwhile().isEmpty() || expected.controlRate().isEmpty()) {
+            notes.add(
+                    "Whether there are enough trays was not looked at: expect doesn't say control_rate and worthwhile.");
+        } else if (expected.trayCorrelation().isEmpty()) {
+            notes.add("Whether there are enough trays was looked at as if trays treated alike differed by their seeds"
+                    + " alone: expect doesn't say tray_correlation (0.05 is cautious; common practice, no source).");
+        }
+        return notes;
     }
 }

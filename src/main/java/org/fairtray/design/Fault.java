@@ -18,6 +18,10 @@ public record Fault(Kind kind, List<String> factors, List<String> places, String
         CONFOUNDED("confounded"),
         NO_REPLICATION("no replication"),
         FALSE_REPLICATION("false replication"),
+        UNBALANCED("unbalanced"),
+        PATTERNED("patterned"),
+        TOO_SMALL("too small"),
+        NO_CONTROL("no control"),
         NOT_RANDOMISED("not randomised");
 
         private final String label;

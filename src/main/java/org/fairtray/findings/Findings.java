@@ -109,9 +109,17 @@ public record Findings(
      * @param strata the levels at which trays can differ by place, outermost first, ending with tray
      * @param description the design in one sentence
      * @param units how many units each stratum has, in the order of strata
+     * @param source the textbook or paper that the name comes from
+     * @param place the place as nested and crossed levels, such as "shelf (2) → stack (3)"
      */
     public record Design(
-            String name, String treatments, List<String> strata, String description, List<Integer> units) {}
+            String name,
+            String treatments,
+            List<String> strata,
+            String description,
+            List<Integer> units,
+            String source,
+            String place) {}
 
     /** Rate or mean of one treatment. */
     public sealed interface Summary {

@@ -129,7 +129,13 @@ final class ReportPage {
                 .map(OutcomeFindings::design)
                 .filter(Objects::nonNull)
                 .findFirst()
-                .ifPresent(d -> facts.add(new Fact("Design", d.name() + ", " + d.treatments())));
+                .ifPresent(d -> {
+                    facts.add(new Fact("Design", d.name() + ", " + d.treatments()));
+                    facts.add(new Fact(
+                            "In the textbook",
+                            d.source() + ". Place: " + d.place()
+                                    + "; → leads to what lies in each, × joins what crosses"));
+                });
         facts.add(new Fact("Counted", counted()));
         return facts;
     }

@@ -1,2 +1,2 @@
-/** Simulated readings: what a trial's counts could look like. */
+/** What a trial would show before it is sown: invented readings, and the power of a factor's test. */
 package org.fairtray.sizing;

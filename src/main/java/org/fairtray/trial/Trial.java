@@ -169,6 +169,11 @@ public record Trial(
 
     /** The same trial in another place. */
     public Trial at(Place elsewhere) {
+        return at(elsewhere, replicates);
+    }
+
+    /** The same trial in another place, with another number of trays per treatment. */
+    public Trial at(Place elsewhere, OptionalInt replicates) {
         return new Trial(
                 title,
                 question,

@@ -20,7 +20,7 @@ class AuditTest {
         var files = TrialFiles.of(Map.of(
                 "plan.yaml", plan.getBytes(StandardCharsets.UTF_8),
                 "layout.csv", layout.getBytes(StandardCharsets.UTF_8)));
-        return Audit.of(files.trial(), files.layout().orElseThrow(), seal);
+        return Audit.of(files.trial(), files.layout().orElseThrow(), seal, List.of());
     }
 
     private static Audit audit(String factors, String place, String layout) {
@@ -63,7 +63,8 @@ class AuditTest {
 
     @Test
     void blocksThatHoldEveryLevelAreFair() {
-        assertEquals(new Audit(true, List.of()), audit(SOAK, SHELVES, FAIR));
+        assertEquals(List.of(), audit(SOAK, SHELVES, FAIR).findings());
+        assertTrue(audit(SOAK, SHELVES, FAIR).fair());
     }
 
     @Test
@@ -98,7 +99,8 @@ class AuditTest {
                         List.of("soak"),
                         List.of("shelf"),
                         "soak differs only where shelf differs, so nothing can tell which of the two made the difference.",
-                        "Put every level of soak into every shelf, in random order."),
+                        "Put every level of soak into every shelf, in random order."
+                                + " The smallest change that does it, before sowing: swap T1 and T3."),
                 audit(SOAK, SHELVES, "tray,shelf,spot,soak\nT1,1,1,0\nT2,1,2,0\nT3,2,1,8\nT4,2,2,8\n"));
     }
 
@@ -110,7 +112,8 @@ class AuditTest {
                         List.of("soak"),
                         List.of("shelf"),
                         "All trays of one shelf got the same soak, so there are 4 × shelf to compare, not 8 trays.",
-                        "Say applied_to: shelf in the plan, or give every shelf trays of every soak."),
+                        "Say applied_to: shelf in the plan, or give every shelf trays of every soak."
+                                + " The smallest change that does it, before sowing: swap T1 and T3, then swap T5 and T7."),
                 audit(SOAK, "{name: shelf, count: 4}, {name: spot, count: 2}", WHOLE_SHELVES));
     }
 

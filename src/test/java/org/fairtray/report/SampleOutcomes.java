@@ -152,7 +152,8 @@ final class SampleOutcomes {
                 1,
                 List.of(),
                 List.of(),
-                new Findings.Design("unreplicated", "2 levels", List.of("tray"), "One tray.", List.of(1)),
+                new Findings.Design(
+                        "unreplicated", "2 levels", List.of("tray"), "One tray.", List.of(1), "A textbook", "spot (1)"),
                 List.of(new CountSummary(treatment, 1, 0, 100, 0.0, 0.0, 0.037, "wilson", 1.0)),
                 new Anova("angular", "strata", true, List.of(), null, null, List.of()),
                 new Logistic(null, "There is nothing to compare.", "soak no came out at 0 %.", Map.of()),
@@ -182,7 +183,9 @@ final class SampleOutcomes {
                 "2 × 2 × 3 factorial",
                 List.of("shelf", "stack", "tray"),
                 "Cover was given to whole stacks, soak and mat to single trays.",
-                List.of(2, 6, 24));
+                List.of(2, 6, 24),
+                "Yates (1935)",
+                "shelf (2) → stack (3) → spot (4)");
     }
 
     private static double rate(Trial trial, Map<String, String> treatment) {
