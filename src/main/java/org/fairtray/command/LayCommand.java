@@ -6,8 +6,10 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
 import org.fairtray.design.DesignName;
 import org.fairtray.design.Generator;
+import org.fairtray.design.Quality;
 import org.fairtray.design.Randomisation;
 import org.fairtray.design.Structure;
 import org.fairtray.files.Draw;
@@ -15,6 +17,7 @@ import org.fairtray.files.TrialFolder;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Trial;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -50,25 +53,44 @@ final class LayCommand implements Callable<Integer> {
             long seed,
             String generator,
             List<String> files,
-            String readingsSetAside) {}
+            String readingsSetAside,
+            List<Searched> searched) {}
+
+    /** How good a part of a layout is that had to be searched for: {@link Quality}, for programs. */
+    record Searched(String of, double efficiency, Double bestPossible, List<String> confused) {
+        static Searched of(Quality quality) {
+            return new Searched(
+                    quality.of(),
+                    quality.efficiency(),
+                    quality.best().isPresent() ? quality.best().getAsDouble() : null,
+                    quality.confused());
+        }
+    }
 
     @Override
     public Integer call() {
         var folder = trial.folder();
         var plan = folder.readPlan();
         long chosen = seed == null ? new SecureRandom().nextLong(LARGEST_SEED) : seed;
-        var laid = lay(folder, plan, chosen, replace);
+        var progress = new ProgressLine(trial.commandLine().getErr(), Ansi.AUTO.enabled());
+        var laid = lay(folder, plan, chosen, replace, share -> progress.show(Math.round(100 * share) + " % searched"));
+        progress.clear();
         trial.print(laid.result(), laid.forPeople());
         return Fairtray.DONE;
     }
 
     /** A layout that was drawn and written. */
-    record Laid(Layout layout, Randomisation randomisation, DesignName name, LaidOut result) {
+    record Laid(Randomisation.Drawn drawn, Randomisation randomisation, DesignName name, LaidOut result) {
+        Layout layout() {
+            return drawn.layout();
+        }
+
         List<String> forPeople() {
             var lines = new ArrayList<String>();
             lines.add(result.trial);
             lines.add(name.sentence());
             lines.addAll(randomisation.describe());
+            drawn.qualities().forEach(q -> lines.addAll(q.describe()));
             lines.add(result.trays + " trays"
                     + (result.emptyPlaces == 0 ? "." : "; " + result.emptyPlaces + " places stay empty."));
             lines.add("Seed " + result.seed + " (" + result.generator + "), kept in seal.json.");
@@ -80,9 +102,10 @@ final class LayCommand implements Callable<Integer> {
         }
     }
 
-    static Laid lay(TrialFolder folder, Trial plan, long seed, boolean replace) {
+    static Laid lay(TrialFolder folder, Trial plan, long seed, boolean replace, Consumer<Double> progress) {
         var randomisation = Randomisation.of(plan);
-        var layout = randomisation.draw(Generator.of(seed));
+        var drawn = randomisation.draw(Generator.of(seed), progress);
+        var layout = drawn.layout();
         var time = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString();
         var written = folder.writeLayout(
                 plan, layout, new Draw(seed, Generator.NAME, List.of(), time, Version.text()), replace);
@@ -95,7 +118,8 @@ final class LayCommand implements Callable<Integer> {
                 seed,
                 Generator.NAME,
                 List.of("layout.csv", "seal.json"),
-                written.readingsSetAside().orElse(null));
-        return new Laid(layout, randomisation, name, result);
+                written.readingsSetAside().orElse(null),
+                drawn.qualities().stream().map(Searched::of).toList());
+        return new Laid(drawn, randomisation, name, result);
     }
 }
