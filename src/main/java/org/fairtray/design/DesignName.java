@@ -17,7 +17,8 @@ import org.fairtray.trial.Trial;
  *
  * <p>Sources of the terms: Cochran and Cox (1957), Experimental Designs, 2nd ed.; Yates (1935), Complex experiments
  * (split and strip plots); Bailey (2008), Design of Comparative Experiments; from memory: Youden (1937)
- * (Youden square), Patterson and Williams (1976), Biometrika 63, 83-92 (resolvable), Box and Hunter (1961), Technometrics 3,
+ * (Youden square), Patterson and Williams (1976), Biometrika 63, 83-92 (resolvable), John (1963), Australian Journal of
+ * Statistics 5, 147-152 (extended blocks), Box and Hunter (1961), Technometrics 3,
  * 311-351 (fractional factorial).
  *
  * @param name such as "split-plot" or "Latin square"
@@ -74,6 +75,9 @@ public record DesignName(String name, String treatments, String sentence) {
         }
         if (structure.trial().factors().size() > 1) {
             return structure.decomposition().isOrthogonal() ? "confounded factorial in blocks" : "incomplete blocks";
+        }
+        if (incidence.values().stream().allMatch(b -> b.size() == treatmentsSown(structure))) {
+            return "extended blocks";
         }
         if (balanced(structure) && sameSize(incidence)) {
             return "balanced incomplete blocks";
@@ -179,7 +183,7 @@ public record DesignName(String name, String treatments, String sentence) {
                                 .grouping(structure.strataNames().indexOf(l))
                                 .groups() + ")")
                 .toList();
-        return (name.startsWith("i") ? "An " : "A ") + name + " layout: " + String.join(", ", parts)
+        return (name.matches("[ie].*") ? "An " : "A ") + name + " layout: " + String.join(", ", parts)
                 + (others.isEmpty() ? "." : "; differences between " + String.join(", ", others) + " are set aside.");
     }
 }

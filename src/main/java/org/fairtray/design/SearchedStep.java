@@ -142,10 +142,10 @@ final class SearchedStep {
                 .toArray();
     }
 
-    /** Interactions there is no room for count as known as well as all units together could tell of one. */
+    /** Interactions there is no room for count as known a hundred times as well as all units together could tell of one. */
     private double[] prior(boolean interactions) {
         return terms().stream()
-                .flatMapToDouble(t -> DoubleStream.generate(() -> t.isMain() || interactions ? 0 : units.size())
+                .flatMapToDouble(t -> DoubleStream.generate(() -> t.isMain() || interactions ? 0 : 100.0 * units.size())
                         .limit(Contrasts.number(trial, t)))
                 .toArray();
     }

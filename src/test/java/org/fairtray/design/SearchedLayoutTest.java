@@ -81,6 +81,9 @@ class SearchedLayoutTest {
         var trial = Plans.plan("stack 30 / position 20", OptionalInt.of(50), List.of(), "mat@tray: " + letters(12));
         var drawn = drawn(trial, 1);
         assertEquals(600, drawn.layout().trays().size());
+        assertEquals(
+                "extended blocks",
+                DesignName.of(Structure.of(trial, drawn.layout().trays())).name());
         assertTrue(drawn.qualities().get(0).best().orElseThrow()
                         - drawn.qualities().get(0).efficiency()
                 < 0.001);
@@ -131,6 +134,32 @@ class SearchedLayoutTest {
                                 .map(t -> t.treatment().level("weight"))
                                 .distinct()
                                 .count()));
+    }
+
+    /** With the heavy stacks never soaked long, soak is compared in the light ones alone. */
+    @Test
+    void searchesWhatDiffersFromStackToStack() {
+        var never = new Treatment(Map.of("weight", "5", "soak", "24"));
+        var trial = Plans.plan(
+                "stack 8 / position 4",
+                OptionalInt.empty(),
+                List.of(never),
+                "weight@stack: 0 5",
+                "soak@tray: 0 24",
+                "mat@tray: a b c");
+        var drawn = drawn(trial, 1);
+        assertEquals(32, drawn.layout().trays().size());
+        assertTrue(drawn.layout().trays().stream().noneMatch(t -> t.treatment().includes(never)));
+        assertTrue(drawn.qualities().get(0).efficiency() > 0.5);
+    }
+
+    /** Plackett and Burman (1946), Biometrika 33, 305-325, from memory: up to 11 factors in 12 runs are orthogonal. */
+    @Test
+    void keepsMainEffectsApartInTwelveTrays() {
+        var names =
+                IntStream.range(0, 5).mapToObj(i -> "f" + i + "@tray: low high").toArray(String[]::new);
+        assertEquals(
+                1, drawn(Plans.plan("spot 12", names), 1).qualities().get(0).efficiency(), 1e-9);
     }
 
     /** Resolution by the Box, Hunter and Hunter table, from memory: no main effect with another, III; nor with pairs, IV. */

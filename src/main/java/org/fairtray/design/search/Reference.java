@@ -1,6 +1,13 @@
 package org.fairtray.design.search;
 
-/** What a layout is compared with: as many units without blocks, where every candidate of a kind comes equally often. */
+import java.util.Arrays;
+import java.util.Objects;
+import org.fairtray.statistics.Vectors;
+
+/**
+ * What a layout is compared with: as many units without blocks, where every candidate of a kind comes equally often, the
+ * differences between kinds set aside.
+ */
 final class Reference {
     private Reference() {}
 
@@ -8,32 +15,28 @@ final class Reference {
     static double variance(Problem problem) {
         int p = problem.columns();
         var information = new double[p][p];
-        var mean = new double[p];
-        for (int u = 0; u < problem.units(); u++) {
-            add(problem.rows()[problem.kind()[u]], information, mean);
-        }
-        for (int i = 0; i < p; i++) {
-            for (int j = 0; j < p; j++) {
-                information[i][j] -= mean[i] * mean[j] / problem.units();
+        for (double[][] rows : problem.rows()) {
+            int units = 0;
+            for (int kind : problem.kind()) {
+                units += problem.rows()[kind] == rows ? 1 : 0;
             }
+            add(rows, units, information);
         }
         return Information.sumOfVariances(information, problem.ofInterest()).orElse(0.0);
     }
 
-    private static void add(double[][] rows, double[][] information, double[] mean) {
-        int made = 0;
-        for (double[] row : rows) {
-            made += row == null ? 0 : 1;
-        }
-        for (double[] row : rows) {
-            if (row != null) {
-                for (int i = 0; i < row.length; i++) {
-                    mean[i] += row[i] / made;
-                    for (int j = 0; j < row.length; j++) {
-                        information[i][j] += row[i] * row[j] / made;
-                    }
-                }
+    private static void add(double[][] rows, int units, double[][] information) {
+        var made = Arrays.stream(rows).filter(Objects::nonNull).toList();
+        double weight = (double) units / made.size();
+        var sum = new double[information.length];
+        for (double[] row : made) {
+            for (int i = 0; i < row.length; i++) {
+                sum[i] += row[i];
+                Vectors.takeAway(information[i], -weight * row[i], row);
             }
+        }
+        for (int i = 0; i < sum.length; i++) {
+            Vectors.takeAway(information[i], weight * sum[i] / made.size(), sum);
         }
     }
 }

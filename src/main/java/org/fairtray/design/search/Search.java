@@ -1,6 +1,7 @@
 package org.fairtray.design.search;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
@@ -19,7 +20,13 @@ public final class Search {
     /** So many multiplications, less than a second's, and no further restart is begun. */
     private static final double WORK = 5e8;
 
+    /** So many, and even one start is no longer made better. */
+    private static final double MOST_WORK = 4e9;
+
     private static final int MOST_RESTARTS = 200;
+    /** Of more candidates than these, a unit tries so many at random. */
+    private static final int TRIED = 100;
+
     private static final double GAIN = 1e-9;
 
     private final Problem problem;
@@ -88,7 +95,7 @@ public final class Search {
         int[] order = IntStream.range(0, problem.units()).toArray();
         shuffle.accept(order);
         boolean gained = true;
-        while (gained && !isBest(information)) {
+        while (gained && work < MOST_WORK && !isBest(information)) {
             gained = false;
             for (int u : order) {
                 gained |= interchanged(information, u);
@@ -123,7 +130,7 @@ public final class Search {
     private boolean exchanged(Information information, int u) {
         int better = -1;
         double least = information.trace() * (1 - GAIN);
-        for (int c = 0; c < problem.candidates(); c++) {
+        for (int c : tried()) {
             if (c != information.given(u) && problem.row(u, c) != null) {
                 double after = information.afterExchange(u, c);
                 work += (10.0 + problem.columns()) * problem.columns();
@@ -138,6 +145,15 @@ public final class Search {
             countRefresh();
         }
         return better >= 0;
+    }
+
+    private int[] tried() {
+        int[] all = IntStream.range(0, problem.candidates()).toArray();
+        if (all.length <= TRIED) {
+            return all;
+        }
+        shuffle.accept(all);
+        return Arrays.copyOf(all, TRIED);
     }
 
     private void countRefresh() {
