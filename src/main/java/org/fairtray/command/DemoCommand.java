@@ -66,7 +66,7 @@ final class DemoCommand implements Callable<Integer> {
         boolean again = folder.hasPlan(plan);
         folder.writePlan(plan, again);
         var trial = folder.readPlan();
-        var laid = LayCommand.lay(folder, trial, LAYOUT_SEED, Optional.empty(), again);
+        var laid = LayCommand.lay(folder, trial, LAYOUT_SEED, Optional.empty(), again, share -> {});
         var readings = TRUTH.of(trial, laid.layout(), Generator.of(READINGS_SEED));
         folder.writeReadings(trial, readings, List.of(), again);
         show(Analysed.of(folder.read(), LABEL, AnalysisOptions.USUAL).write(folder));

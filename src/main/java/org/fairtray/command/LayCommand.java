@@ -8,9 +8,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
 import org.fairtray.design.DesignName;
 import org.fairtray.design.FrameDraw;
 import org.fairtray.design.Generator;
+import org.fairtray.design.Quality;
 import org.fairtray.design.Randomisation;
 import org.fairtray.design.RotationSchedule;
 import org.fairtray.design.Structure;
@@ -23,6 +25,7 @@ import org.fairtray.trial.Layout;
 import org.fairtray.trial.SeedsSown;
 import org.fairtray.trial.Trial;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -63,31 +66,56 @@ final class LayCommand implements Callable<Integer> {
             long seed,
             String generator,
             List<String> files,
-            String readingsSetAside) {}
+            String readingsSetAside,
+            List<Searched> searched) {}
+
+    /** How good a part of a layout is that had to be searched for: {@link Quality}, for programs. */
+    record Searched(String of, double efficiency, Double bestPossible, List<String> confused) {
+        static Searched of(Quality quality) {
+            return new Searched(
+                    quality.of(),
+                    quality.efficiency(),
+                    quality.best().isPresent() ? quality.best().getAsDouble() : null,
+                    quality.confused());
+        }
+    }
 
     @Override
     public Integer call() {
         var folder = trial.folder();
         var plan = folder.readPlan();
         long chosen = seed == null ? new SecureRandom().nextLong(LARGEST_SEED) : seed;
-        var laid = lay(folder, plan, chosen, Optional.of(sheets.printing()), replace);
+        var progress = new ProgressLine(trial.commandLine().getErr(), Ansi.AUTO.enabled());
+        var laid = lay(
+                folder,
+                plan,
+                chosen,
+                Optional.of(sheets.printing()),
+                replace,
+                share -> progress.show(Math.round(100 * share) + " % searched"));
+        progress.clear();
         trial.print(laid.result(), laid.forPeople());
         return Fairtray.DONE;
     }
 
     /** A layout that was drawn and written. */
     record Laid(
-            Layout layout,
+            Randomisation.Drawn drawn,
             Randomisation randomisation,
             DesignName name,
             List<String> beside,
             Optional<Sheets> sheets,
             LaidOut result) {
+        Layout layout() {
+            return drawn.layout();
+        }
+
         List<String> forPeople() {
             var lines = new ArrayList<String>();
             lines.add(result.trial);
             lines.add(name.sentence());
             lines.addAll(randomisation.describe());
+            drawn.qualities().forEach(q -> lines.addAll(q.describe()));
             lines.addAll(beside);
             lines.add(result.trays + " trays"
                     + (result.emptyPlaces == 0 ? "." : "; " + result.emptyPlaces + " places stay empty."));
@@ -105,10 +133,18 @@ final class LayCommand implements Callable<Integer> {
      * Draws a layout and writes it.
      *
      * @param printing how its sheets are wanted; none are written without
+     * @param progress gets the share of a search that is done, from 0 to 1
      */
-    static Laid lay(TrialFolder folder, Trial plan, long seed, Optional<Printing> printing, boolean replace) {
+    static Laid lay(
+            TrialFolder folder,
+            Trial plan,
+            long seed,
+            Optional<Printing> printing,
+            boolean replace,
+            Consumer<Double> progress) {
         var randomisation = Randomisation.of(plan);
-        var layout = randomisation.draw(Generator.of(seed));
+        var drawn = randomisation.draw(Generator.of(seed), progress);
+        var layout = drawn.layout();
         var handling = new Handling(FrameDraw.of(plan, layout, seed), RotationSchedule.of(plan, layout, seed));
         var sheets = printing.map(p -> new Sheets(plan, layout, p));
         var printed = sheets.map(Sheets::files).orElse(Map.of());
@@ -127,8 +163,9 @@ final class LayCommand implements Callable<Integer> {
                 seed,
                 Generator.NAME,
                 files,
-                written.readingsSetAside().orElse(null));
-        return new Laid(layout, randomisation, name, beside(plan, layout, handling), sheets, result);
+                written.readingsSetAside().orElse(null),
+                drawn.qualities().stream().map(Searched::of).toList());
+        return new Laid(drawn, randomisation, name, beside(plan, layout, handling), sheets, result);
     }
 
     private static List<String> beside(Trial plan, Layout layout, Handling handling) {

@@ -16,7 +16,10 @@ import org.fairtray.trial.Trial;
  * The textbook's name of a layout, told from what it is and not from how it came about.
  *
  * <p>Sources of the terms: Cochran and Cox (1957), Experimental Designs, 2nd ed.; Yates (1935), Complex experiments
- * (split and strip plots); Bailey (2008), Design of Comparative Experiments.
+ * (split and strip plots); Bailey (2008), Design of Comparative Experiments; from memory: Youden (1937)
+ * (Youden square), Patterson and Williams (1976), Biometrika 63, 83-92 (resolvable), John (1963), Australian Journal of
+ * Statistics 5, 147-152 (extended blocks), Box and Hunter (1961), Technometrics 3,
+ * 311-351 (fractional factorial).
  *
  * @param name such as "split-plot" or "Latin square"
  * @param treatments such as "2 × 3 factorial" or "4 treatments"
@@ -57,7 +60,7 @@ public record DesignName(String name, String treatments, String sentence) {
                 .filter(l -> outside.stream().noneMatch(inner -> place.contains(l, inner)))
                 .toList();
         return switch (blocks.size()) {
-            case 0 -> "completely randomised";
+            case 0 -> isFraction(structure) ? "fractional factorial" : "completely randomised";
             case 1 -> blockDesign(structure, level, structure.units(blocks.get(0)));
             case 2 -> rowsAndColumns(structure, level, structure.units(blocks.get(0)), structure.units(blocks.get(1)));
             default -> "multi-way blocks";
@@ -66,13 +69,36 @@ public record DesignName(String name, String treatments, String sentence) {
 
     private static String blockDesign(Structure structure, String level, Grouping blocks) {
         var incidence = incidence(structure, level, blocks);
+        if (isFraction(structure)) {
+            return "fractional factorial in blocks";
+        }
         if (complete(incidence, treatmentsSown(structure))) {
             return "randomised blocks";
         }
         if (structure.trial().factors().size() > 1) {
             return structure.decomposition().isOrthogonal() ? "confounded factorial in blocks" : "incomplete blocks";
         }
-        return balanced(structure) && sameSize(incidence) ? "balanced incomplete blocks" : "incomplete blocks";
+        if (incidence.values().stream().allMatch(b -> b.size() == treatmentsSown(structure))) {
+            return "extended blocks";
+        }
+        if (balanced(structure) && sameSize(incidence)) {
+            return "balanced incomplete blocks";
+        }
+        return resolvable(structure, level) ? "resolvable incomplete blocks" : "incomplete blocks";
+    }
+
+    /** Whether some of the combinations that could be made are not, so that effects are mixed up with each other. */
+    private static boolean isFraction(Structure structure) {
+        return structure.trial().factors().size() > 1
+                && treatmentsSown(structure) < structure.trial().treatments().size();
+    }
+
+    /** Whether the units of some level around the blocks hold full sets (alpha designs, lattices). */
+    private static boolean resolvable(Structure structure, String level) {
+        var place = structure.trial().place();
+        return place.names().stream()
+                .filter(l -> place.contains(l, level) && structure.units(l).groups() > 1)
+                .anyMatch(l -> complete(incidence(structure, level, structure.units(l)), treatmentsSown(structure)));
     }
 
     private static String rowsAndColumns(Structure structure, String level, Grouping rows, Grouping columns) {
@@ -165,7 +191,7 @@ public record DesignName(String name, String treatments, String sentence) {
                 .filter(l -> !levelsAndBatches.contains(l) && !l.equals(Place.TRAY))
                 .map(l -> l + " (" + groups(structure, l) + ")")
                 .toList();
-        return "A " + name + " layout: " + String.join(", ", parts)
+        return (name.matches("[ie].*") ? "An " : "A ") + name + " layout: " + String.join(", ", parts)
                 + (others.isEmpty() ? "." : "; differences between " + String.join(", ", others) + " are set aside.");
     }
 

@@ -29,8 +29,10 @@ record Fitting(Trial trial, List<Step> steps) {
         var full = new ArrayList<Step>();
         for (Step step : steps) {
             int most = treatmentNumbers(trial, steps, step).last();
-            reasons.addAll(faults(trial, steps, step));
-            full.add(step.withSets(step.units() / most));
+            var faults = faults(trial, steps, step);
+            boolean searched = !faults.isEmpty() && canBeSearched(trial, steps, step);
+            reasons.addAll(searched ? List.of() : faults);
+            full.add(step.withSets(searched ? 0 : step.units() / Math.max(1, most)));
         }
         if (!reasons.isEmpty()) {
             throw new DoesNotFitException(reasons);
@@ -38,6 +40,17 @@ record Fitting(Trial trial, List<Step> steps) {
         return trial.replicates().isPresent()
                 ? reduced(trial, full, trial.replicates().getAsInt())
                 : new Fitting(trial, full);
+    }
+
+    /** Units around that stay empty would leave gaps, so they must be full; and fewer replicates are cut for one step alone. */
+    private static boolean canBeSearched(Trial trial, List<Step> steps, Step step) {
+        boolean gaps = steps.stream()
+                .filter(s -> trial.place().contains(s.level(), step.level()))
+                .anyMatch(s -> gap(trial, steps, s, "", "").isPresent());
+        return !gaps
+                && treatmentNumbers(trial, steps, step).first() > 0
+                && (trial.replicates().isEmpty() || steps.size() == 1)
+                && SearchedStep.isPossible(trial, step);
     }
 
     /** The levels that factors are applied to, largest units first; the last place level counts as the tray. */
@@ -168,7 +181,13 @@ record Fitting(Trial trial, List<Step> steps) {
     /** Fewer sets, and at last fewer of the outermost units, so that each treatment gets as many trays as asked for. */
     private static Fitting reduced(Trial trial, List<Step> full, int replicates) {
         var possible = new TreeSet<Integer>();
-        for (int used = trial.place().levels().get(0).count(); used >= 1; used--) {
+        var only = full.get(0);
+        boolean searchable = full.size() == 1 && searchable(trial, only, replicates);
+        if (searchable && only.searched()) {
+            return new Fitting(trial, full);
+        }
+        int outermost = only.searched() ? 0 : trial.place().levels().get(0).count();
+        for (int used = outermost; used >= 1; used--) {
             for (var steps : choices(full)) {
                 var fitting = new Fitting(withOutermost(trial, used), steps);
                 int trays = fitting.traysPerTreatment();
@@ -181,9 +200,24 @@ record Fitting(Trial trial, List<Step> steps) {
                 break;
             }
         }
+        if (searchable) {
+            return new Fitting(trial, List.of(only.withSets(0)));
+        }
+        if (only.searched()) {
+            possible.add(trial.place().trays() / trial.treatments().size());
+        }
         throw new DoesNotFitException(List.of("The plan asks for " + replicates
                 + " replicates, that is trays for each treatment. In this place each treatment can have "
                 + possible.stream().map(String::valueOf).collect(Collectors.joining(", ")) + "."));
+    }
+
+    /** Whether so many trays of each treatment find a place by search: some may stay empty, but none between rows and columns. */
+    private static boolean searchable(Trial trial, Step step, int replicates) {
+        int wanted = replicates * trial.treatments().size();
+        int units = trial.place().units(step.level());
+        return step.level().equals(Place.TRAY)
+                && (step.crossed() ? wanted == units : wanted <= units)
+                && SearchedStep.isPossible(trial, step);
     }
 
     private static boolean outermostIsBlock(Trial trial) {

@@ -1,10 +1,12 @@
 package org.fairtray.design;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Place;
@@ -35,7 +37,7 @@ public final class Randomisation {
     /**
      * The randomisation of a plan.
      *
-     * @throws DoesNotFitException if the place can't hold full sets of the treatments
+     * @throws DoesNotFitException if the place can't hold full sets of the treatments, nor enough to search for a layout
      */
     public static Randomisation of(Trial trial) {
         var fitting = Fitting.of(trial);
@@ -48,7 +50,8 @@ public final class Randomisation {
     }
 
     /**
-     * Draws a layout; every layout that the plan allows is equally likely.
+     * Draws a layout; every layout that the plan allows is equally likely. Where some step is searched for, every layout
+     * that differs from the one found by a {@link Renaming} is.
      *
      * <p>Batches are drawn after the treatments, so a plan without them has the same layout.
      *
@@ -56,9 +59,29 @@ public final class Randomisation {
      * @throws DoesNotFitException if a level has more batches than trays, or units, that get it
      */
     public Layout draw(UniformRandomProvider random) {
+        return draw(random, share -> {}).layout();
+    }
+
+    /**
+     * A layout, and how good it is where it had to be searched for.
+     *
+     * @param qualities one for each step that was searched for
+     */
+    public record Drawn(Layout layout, List<Quality> qualities) {}
+
+    /**
+     * Draws a layout as {@link #draw(UniformRandomProvider)} does.
+     *
+     * @param progress gets the share of a search that is done, from 0 to 1
+     * @throws DoesNotFitException if a search finds no layout that tells all main effects apart
+     */
+    public Drawn draw(UniformRandomProvider random, Consumer<Double> progress) {
         Map<String, Map<List<Integer>, Treatment>> given = new LinkedHashMap<>();
+        var qualities = new ArrayList<Quality>();
         for (Step step : steps) {
-            given.put(step.level(), draw(step, given, random));
+            given.put(
+                    step.level(),
+                    step.searched() ? search(step, given, qualities, random, progress) : draw(step, given, random));
         }
         var trays = new ArrayList<Tray>();
         for (Stand stand : trial.place().stands()) {
@@ -67,7 +90,46 @@ public final class Randomisation {
                 trays.add(new Tray("", stand, Map.of(), inPlanOrder(treatment)));
             }
         }
-        return new Layout(Batching.draw(trial, withCodes(trays), random));
+        var coded = withCodes(qualities.isEmpty() ? trays : renamed(trays, random));
+        return new Drawn(new Layout(Batching.draw(trial, coded, random)), qualities);
+    }
+
+    private Map<List<Integer>, Treatment> search(
+            Step step,
+            Map<String, Map<List<Integer>, Treatment>> given,
+            List<Quality> qualities,
+            UniformRandomProvider random,
+            Consumer<Double> progress) {
+        var units = new ArrayList<List<Integer>>();
+        var around = new ArrayList<Treatment>();
+        for (var unit : SearchedStep.used(trial, step)) {
+            var outer = outer(step, unit, given);
+            if (outer.levels().size() == factorsOutside(step)) {
+                units.add(unit);
+                around.add(outer);
+            }
+        }
+        var searched = new SearchedStep(trial, step, units, around);
+        var found = searched.search(random, progress);
+        if (found.efficiency() == 0) {
+            throw new DoesNotFitException(List.of("No layout was found in which the levels of " + step.what()
+                    + " can be compared with each other. Leave out levels, or give the place more trays."));
+        }
+        qualities.add(searched.quality(found));
+        var treatments = searched.treatments(found);
+        var searchedFor = new HashMap<List<Integer>, Treatment>();
+        for (int i = 0; i < treatments.size(); i++) {
+            searchedFor.put(units.get(i), treatments.get(i));
+        }
+        return searchedFor;
+    }
+
+    private List<Tray> renamed(List<Tray> trays, UniformRandomProvider random) {
+        var renaming = new Renaming(trial, random);
+        return trays.stream()
+                .map(t -> new Tray(t.code(), renaming.of(t.stand()), t.batches(), renaming.of(t.treatment())))
+                .sorted(Comparator.comparing(t -> t.stand().at(), Stand.WALK))
+                .toList();
     }
 
     /** Codes follow the walk along the rack, so they tell where a tray stands and nothing else. */
@@ -145,10 +207,23 @@ public final class Randomisation {
     }
 
     private String describe(Step step) {
+        if (step.searched()) {
+            return describeSearch(step);
+        }
         var units = step.level().equals(Place.TRAY) ? "single trays" : "whole units of " + step.level();
         var within = step.within().isEmpty()
                 ? "over all of them"
                 : "equally often within each " + String.join(" and each ", step.within());
         return "The levels of " + step.what() + " are given at random to " + units + ", " + within + ".";
+    }
+
+    private static String describeSearch(Step step) {
+        var units = step.level().equals(Place.TRAY) ? "single trays" : "whole units of " + step.level();
+        return "The levels of " + step.what() + " are given to " + units
+                + (step.within().isEmpty()
+                        ? " by a searched plan, its places and names put in random order."
+                        : " by a searched plan, as comparable within each "
+                                + String.join(" and each ", step.within())
+                                + " as was found; then places and names are put in random order.");
     }
 }

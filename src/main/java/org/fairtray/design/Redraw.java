@@ -49,7 +49,7 @@ public final class Redraw implements Arrangements {
         }
         var factor = trial.factor(term.factors().get(0));
         return steps(trial).stream()
-                .filter(Step::crossed)
+                .filter(s -> s.crossed() && !s.searched())
                 .filter(s -> s.factors().equals(List.of(factor)))
                 .findFirst()
                 .flatMap(s -> of(structure, s, new StratumUnits(structure, stratum)));

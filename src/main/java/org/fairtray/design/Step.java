@@ -26,7 +26,8 @@ import org.fairtray.trial.Trial;
  *     share)
  * @param rows with two crossed levels, how many units of the first a group has; else 1
  * @param columns with two crossed levels, how many of the second; else 1
- * @param sets how many full sets of the combinations each group gets; with crossed levels, all that it holds
+ * @param sets how many full sets of the combinations each group gets; with crossed levels, all that it holds;
+ *     0 where full sets don't fit and the layout is searched for
  */
 public record Step(
         String level, List<Factor> factors, List<String> within, int units, int rows, int columns, int sets) {
@@ -52,6 +53,11 @@ public record Step(
 
     Step withSets(int number) {
         return new Step(level, factors, within, units, rows, columns, number);
+    }
+
+    /** Whether full sets don't fit, so that its layout is searched for. */
+    public boolean searched() {
+        return sets == 0;
     }
 
     /** Whether its groups are crossed by two levels. */

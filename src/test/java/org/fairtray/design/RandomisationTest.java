@@ -180,12 +180,9 @@ class RandomisationTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "stack 3 / spot 4 | soak@tray: 0 8 | mat@tray: a b c | Each stack holds 4 trays, but soak × mat makes 6"
-                        + " combinations, and a full set needs one tray for each. It fits with 6, 12 or more there, or"
-                        + " with at most 4 combinations.",
                 "spot 2 | mat@tray: a b c | | The place holds 2 trays, but mat makes 3 combinations, and a full set needs"
                         + " one tray for each. It fits with 3, 6 or more there, or with at most 2 combinations.",
-                "stack 3 / height 4 across stack | mat@tray: a b c d e f | | Each stack holds 4 trays and each height 3,"
+                "stack 2 / height 3 across stack | mat@tray: a b c d e f | | Each stack holds 3 trays and each height 2,"
                         + " but mat makes 6 combinations, and each must come equally often in every stack and every height."
                         + " It fits where the numbers of stack and of height are both multiples of 6 (6, 12,"
                         + " 18 ...); or leave out 'across', and height is not balanced.",
@@ -214,11 +211,11 @@ class RandomisationTest {
 
     @Test
     void refusesReplicatesThatDoNotFitAndNamesThoseThatDo() {
-        var trial = Plans.plan("shelf 2 / spot 4", OptionalInt.of(3), List.of(), "soak@tray: 0 8");
+        var trial = Plans.plan("shelf 2 / spot 4", OptionalInt.of(5), List.of(), "soak@tray: 0 8");
         var failure = assertThrows(DoesNotFitException.class, () -> Randomisation.of(trial));
         assertEquals(
                 List.of(
-                        "The plan asks for 3 replicates, that is trays for each treatment. In this place each treatment can"
+                        "The plan asks for 5 replicates, that is trays for each treatment. In this place each treatment can"
                                 + " have 1, 2, 4."),
                 failure.reasons());
     }
