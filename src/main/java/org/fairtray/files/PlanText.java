@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.fairtray.trial.Area;
 import org.fairtray.trial.Crop;
 import org.fairtray.trial.Expectations;
 import org.fairtray.trial.Factor;
@@ -71,7 +72,17 @@ public final class PlanText {
         var counting = trial.counting();
         lines.add("counting: {days: " + counting.days() + ", frames_per_tray: " + counting.framesPerTray()
                 + ", seeds_per_frame: " + counting.seedsPerFrame() + ", counts: "
-                + (counting.cumulative() ? "cumulative" : "new") + "}");
+                + (counting.cumulative() ? "cumulative" : "new")
+                + counting.tray().map(t -> ", tray_cm: " + sides(t)).orElse("")
+                + counting.frame().map(a -> ", frame_cm: " + sides(a)).orElse("")
+                + (counting.margin() > 0 ? ", margin_cm: " + counting.margin() : "") + "}");
+        trial.gramsPerTray().ifPresent(g -> lines.add("sowing: {grams_per_tray: " + g + "}"));
+        trial.rotation()
+                .ifPresent(r -> lines.add("rotation: {level: " + quoted(r.level()) + ", days: " + r.days() + "}"));
+    }
+
+    private static String sides(Area area) {
+        return "[" + area.across() + ", " + area.deep() + "]";
     }
 
     private void choices(Trial trial) {

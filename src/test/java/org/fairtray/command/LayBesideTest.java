@@ -42,7 +42,9 @@ class LayBesideTest {
         plan(PLAN.formatted(2, FRAMES) + MORE);
         var run = Run.of("lay", trial, "--seed", 5);
         assertEquals(Fairtray.DONE, run.status(), run.err());
-        assertTrue(run.out().contains("Written: layout.csv, seal.json, frames.csv, rotation.csv."), run.out());
+        assertTrue(
+                run.out().contains("Written: layout.csv, seal.json, frames.csv, rotation.csv, sheets.pdf, key.pdf."),
+                run.out());
         assertTrue(run.out().contains("30 g a tray is about 2000 seeds, and about 80 in what is counted"), run.out());
         assertTrue(run.out().contains("each stands at each of the 4 places for 1 of 4 spells"), run.out());
         assertEquals("tray,stack,layer,jar,soak", lines("layout.csv").get(0));
