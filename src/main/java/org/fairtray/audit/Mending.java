@@ -55,6 +55,9 @@ final class Mending {
 
     private Optional<String> apart(Fault fault) {
         var factor = factor(fault);
+        if (fault.places().stream().anyMatch(l -> !trial.place().has(l))) {
+            return Optional.empty(); // a batch: no exchange of trays makes a second one
+        }
         if (!fault.places().isEmpty()) {
             var units = PartlyConfounded.units(trial, trays, fault.places().get(0));
             return search(

@@ -46,7 +46,7 @@ final class PartlyConfounded {
         var place = trial.place();
         return place.names().stream()
                 .filter(l -> !l.equals(factor.appliedTo()) && !place.contains(factor.appliedTo(), l))
-                .filter(l -> !place.isTray(l))
+                .filter(l -> !place.isTray(l) && !trial.moves(l))
                 .flatMap(l -> withPlace(factor, l).stream())
                 .findFirst();
     }

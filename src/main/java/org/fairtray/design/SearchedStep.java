@@ -153,7 +153,7 @@ final class SearchedStep {
     private List<int[]> blocks() {
         var place = trial.place();
         return place.names().stream()
-                .filter(l -> place.contains(l, step.level()) && place.units(l) > 1)
+                .filter(l -> place.contains(l, step.level()) && !trial.moves(l) && place.units(l) > 1)
                 .map(this::groups)
                 .toList();
     }
