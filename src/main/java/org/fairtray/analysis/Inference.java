@@ -1,6 +1,7 @@
 package org.fairtray.analysis;
 
 import java.util.List;
+import org.fairtray.analysis.models.AnovaPart;
 import org.fairtray.analysis.models.CountFits;
 import org.fairtray.analysis.models.FitChoice;
 import org.fairtray.analysis.models.Predictor;
@@ -40,7 +41,9 @@ public final class Inference {
     /** The conclusions from some counts alone, without all that a report shows beside them. */
     public static Inference ofCounts(Structure structure, Outcome outcome, List<Count> counts) {
         var choice = FitChoice.of(
-                CountFits.of(structure, counts), structure.trial().choices().alpha());
+                CountFits.of(structure, counts),
+                AnovaPart.ofCounts(structure, counts),
+                structure.trial().choices().alpha());
         return of(structure, outcome, choice.yardstick(), choice.predictor());
     }
 

@@ -100,7 +100,7 @@ final class OutcomeAnalysis {
             Map<String, SortedSet<String>> counters) {
         double alpha = trial.choices().alpha();
         var fits = CountFits.of(structure, data.counts());
-        var choice = FitChoice.of(fits, alpha);
+        var choice = FitChoice.of(fits, anova, alpha);
         return findings(
                 Inference.of(structure, outcome, choice.yardstick(), choice.predictor()),
                 LogisticFindings.of(fits, alpha, choice, options.bootstrap(outcome)),

@@ -87,13 +87,13 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
 
     private static List<Fault> looks(Trial trial, List<Tray> trays, Seal.State seal) {
         var structure = Structure.of(trial, trays);
-        var faults = new ArrayList<>(atTrays(trial, trays));
+        var faults = new ArrayList<>(atTrays(structure));
         var patterns = Patterns.of(structure, seal == Seal.State.HOLDS);
         faults.addAll(patterns.faults(trays));
         var mending = new Mending(trial, trays, List.copyOf(faults), after -> {
-            var again = new ArrayList<>(atTrays(trial, after));
-            again.addAll(Patterns.of(Structure.of(trial, after), seal == Seal.State.HOLDS)
-                    .faults(after));
+            var changed = Structure.of(trial, after);
+            var again = new ArrayList<>(atTrays(changed));
+            again.addAll(Patterns.of(changed, seal == Seal.State.HOLDS).faults(after));
             return again;
         });
         var mended = faults.stream()
@@ -105,8 +105,10 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         return mended;
     }
 
-    private static List<Fault> atTrays(Trial trial, List<Tray> trays) {
-        var faults = new ArrayList<>(Faults.of(Structure.of(trial, trays)));
+    private static List<Fault> atTrays(Structure structure) {
+        var trial = structure.trial();
+        var trays = structure.trays();
+        var faults = new ArrayList<>(Faults.of(structure));
         faults.addAll(PartlyConfounded.of(trial, trays));
         boolean factorsTogether = faults.stream()
                 .anyMatch(f -> f.kind() == Fault.Kind.CONFOUNDED && f.places().isEmpty());

@@ -1,9 +1,7 @@
 package org.fairtray.audit;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.fairtray.design.DoesNotFitException;
@@ -14,7 +12,6 @@ import org.fairtray.design.Structure;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Place;
 import org.fairtray.trial.Tray;
-import org.fairtray.trial.Treatment;
 import org.fairtray.trial.Trial;
 
 /**
@@ -29,8 +26,7 @@ final class FairVersion {
 
     /** Whether every treatment has one tray, the commonest trial there is, of at least two treatments. */
     static boolean isWanted(List<Tray> trays) {
-        Map<Treatment, Integer> numbers = new HashMap<>();
-        trays.forEach(t -> numbers.merge(t.treatment(), 1, Integer::sum));
+        var numbers = Balance.trays(trays);
         return numbers.size() > 1 && numbers.size() == trays.size();
     }
 

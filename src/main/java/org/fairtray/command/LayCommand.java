@@ -152,7 +152,7 @@ final class LayCommand implements Callable<Integer> {
         var draw = new Draw(seed, Generator.NAME, List.of(), time, Version.text());
         var written = folder.writeLayout(plan, layout, draw, handling, printed, replace);
         var files = new ArrayList<>(List.of("layout.csv", "seal.json"));
-        files.addAll(handling.names());
+        files.addAll(handling.names(plan.place()));
         files.addAll(printed.keySet());
         var name = DesignName.of(Structure.of(plan, layout.trays()));
         var result = new LaidOut(

@@ -1,9 +1,11 @@
 package org.fairtray.files;
 
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.fairtray.trial.FrameSpot;
 import org.fairtray.trial.Move;
+import org.fairtray.trial.Place;
 
 /**
  * What is drawn beside a layout, each in a file of its own where there is any.
@@ -22,15 +24,20 @@ public record Handling(List<FrameSpot> frames, List<Move> moves) {
         moves = List.copyOf(moves);
     }
 
-    /** The names of the files it is written to. */
-    public List<String> names() {
-        var names = new ArrayList<String>();
+    /** Its files by name, none for what there is nothing of. */
+    Map<String, String> texts(Place place) {
+        var texts = new LinkedHashMap<String, String>();
         if (!frames.isEmpty()) {
-            names.add(FramesFile.NAME);
+            texts.put(FramesFile.NAME, FramesFile.text(frames));
         }
         if (!moves.isEmpty()) {
-            names.add(MovesFile.NAME);
+            texts.put(MovesFile.NAME, MovesFile.text(place, moves));
         }
-        return names;
+        return texts;
+    }
+
+    /** The names of the files it is written to at a place. */
+    public List<String> names(Place place) {
+        return List.copyOf(texts(place).keySet());
     }
 }

@@ -133,8 +133,8 @@ public final class TrialFolder {
         if (!PlanFile.read(plan).equals(trial)) {
             throw problem(PlanFile.NAME, "a plan changed since the layout was drawn", "the same plan; lay again");
         }
-        var all = new ArrayList<>(
-                List.of(LayoutFile.NAME, SealFile.NAME, ReadingsFile.NAME, FramesFile.NAME, MovesFile.NAME));
+        var all = new ArrayList<>(List.of(LayoutFile.NAME, SealFile.NAME, ReadingsFile.NAME));
+        all.addAll(Handling.NAMES);
         all.addAll(sheets.keySet());
         keep(replace, all.toArray(String[]::new));
         var layoutBytes = utf8(LayoutFile.text(trial, layout));
@@ -143,12 +143,7 @@ public final class TrialFolder {
         // The seal first: if the power fails between the two, a seal that doesn't fit is seen, a missing one isn't.
         contents.put(SealFile.NAME, utf8(SealFile.text(seal)));
         contents.put(LayoutFile.NAME, layoutBytes);
-        if (!handling.frames().isEmpty()) {
-            contents.put(FramesFile.NAME, utf8(FramesFile.text(handling.frames())));
-        }
-        if (!handling.moves().isEmpty()) {
-            contents.put(MovesFile.NAME, utf8(MovesFile.text(trial.place(), handling.moves())));
-        }
+        handling.texts(trial.place()).forEach((name, text) -> contents.put(name, utf8(text)));
         contents.putAll(sheets);
         var laid = new Laid(seal, replaceWithReadingsAside(contents));
         Handling.NAMES.stream().filter(name -> !contents.containsKey(name)).forEach(this::takeAway);

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
 import org.fairtray.findings.Findings;
+import org.fairtray.statistics.Count;
 import org.fairtray.statistics.Tail;
 import org.fairtray.statistics.strata.Decomposition;
 import org.fairtray.trial.Place;
@@ -33,6 +34,16 @@ public final class AnovaPart {
             whole += value * value;
         }
         this.wholeSumOfSquares = whole;
+    }
+
+    /** Analyses the rates of one count for each tray, on the plan's scale. */
+    public static AnovaPart ofCounts(Structure structure, List<Count> counts) {
+        var scale = structure.trial().choices().scale();
+        return of(
+                structure,
+                counts.stream()
+                        .mapToDouble(c -> scale.of((double) c.successes(), (double) c.trials()))
+                        .toArray());
     }
 
     /** Analyses one value for each tray of a structure. */

@@ -15,8 +15,12 @@ import org.fairtray.findings.Logistic;
 public record FitChoice(
         String used, String why, Yardstick yardstick, Predictor predictor, Optional<Logistic.Fit> marginal) {
 
-    /** The choice for some counts. */
-    public static FitChoice of(CountFits fits, double alpha) {
+    /**
+     * The choice for some counts.
+     *
+     * @param anova of their rates
+     */
+    public static FitChoice of(CountFits fits, AnovaPart anova, double alpha) {
         var predictor =
                 new Predictor(fits.model(), fits.isSparse() ? fits.penalised().estimates() : fits.estimates(), true);
         if (fits.dispersion().isEmpty()) {
@@ -28,6 +32,7 @@ public record FitChoice(
                     predictor,
                     Optional.empty());
         }
+        var ofRates = AnovaYardstick.of(fits, anova);
         if (!fits.isFinite() || fits.isSparse()) {
             return new FitChoice(
                     "penalised",
@@ -37,17 +42,17 @@ public record FitChoice(
                                     : "Some rates are 0 or 100 % throughout, where the odds of the plain fit are infinite")
                             + ", so rates are those of the penalised fit, and each difference is held against what the"
                             + " trays or stacks that make it up differ by themselves.",
-                    new UnequalYardstick(fits, fits.byStratum(), AngularYardstick.of(fits)),
+                    new UnequalYardstick(fits, fits.byStratum(), ofRates),
                     predictor,
                     Optional.empty());
         }
         return MarginalFit.of(fits)
-                .map(m -> m.choice(alpha))
+                .map(m -> m.choice(ofRates, alpha))
                 .orElseGet(() -> new FitChoice(
                         "quasi",
                         "Seeds of one tray are alike, so the logistic model with its variances multiplied by the measured"
                                 + " dispersion is used, each term with the dispersion between the units it was given to.",
-                        new AgreedYardstick(fits.byStratum(), AngularYardstick.of(fits)),
+                        new AgreedYardstick(fits.byStratum(), ofRates),
                         predictor,
                         Optional.empty()));
     }

@@ -91,11 +91,15 @@ record MarginalFit(CountFits fits, PlaceModel place, Estimates seedsAlone) {
                 Cholesky.of(matrix.products(weights)).orElseThrow().inverse());
     }
 
-    /** The fit as the one that is used. */
-    FitChoice choice(double alpha) {
+    /**
+     * The fit as the one that is used.
+     *
+     * @param ofRates the analysis of variance, which must agree before a verdict is "changed"
+     */
+    FitChoice choice(Yardstick ofRates, double alpha) {
         var own = new VarianceYardstick(
                 place, Optional.of(seedsAlone), t -> fits.meanChange(t).map(StratumYardstick.MeanChange::value));
-        var yardstick = new AgreedYardstick(own, AngularYardstick.of(fits));
+        var yardstick = new AgreedYardstick(own, ofRates);
         return new FitChoice(
                 "marginal",
                 "The layout is not orthogonal, so what is known within units and between them is put together: a logistic"

@@ -1,18 +1,17 @@
 package org.fairtray.analysis.models;
 
 /** The analysis of variance of a count's rates, on the scale that the plan asks for, as a yardstick. */
-final class AngularYardstick {
-    private AngularYardstick() {}
+final class AnovaYardstick {
+    private AnovaYardstick() {}
 
-    /** Its tests; a verdict counts on no less variance than seeds alone give. */
-    static Yardstick of(CountFits fits) {
+    /**
+     * Its tests; a verdict counts on no less variance than seeds alone give.
+     *
+     * @param anova of the counts' rates
+     */
+    static Yardstick of(CountFits fits, AnovaPart anova) {
         var structure = fits.structure();
-        var scale = structure.trial().choices().scale();
-        double[] values = fits.counts().stream()
-                .mapToDouble(c -> scale.of((double) c.successes(), (double) c.trials()))
-                .toArray();
-        double least = SeedVariance.on(scale, fits.counts());
-        var anova = AnovaPart.of(structure, values);
+        double least = SeedVariance.on(structure.trial().choices().scale(), fits.counts());
         return anova.placeForVerdicts()
                 .<Yardstick>map(place -> VarianceYardstick.ofValues(place, least))
                 .orElseGet(() -> new StratumYardstick(
