@@ -94,6 +94,8 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
                         OptionalDouble.empty(),
                         Map.of(),
                         OptionalDouble.empty()),
+                Optional.empty(),
+                OptionalDouble.empty(),
                 Optional.empty());
         return new Trials(trial, new Layout(List.of()), List.of());
     }
@@ -126,7 +128,8 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
             List<Treatment> never,
             List<Batch> batches,
             Counting counting,
-            AnalysisChoices choices) {
+            AnalysisChoices choices,
+            Optional<Rotation> rotation) {
         var changed = new Trial(
                 trial.title(),
                 trial.question(),
@@ -142,59 +145,84 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
                 trial.outcomes(),
                 choices,
                 trial.expectations(),
-                trial.costs());
+                trial.costs(),
+                trial.gramsPerTray(),
+                rotation);
         return new Trials(changed, layout, readings);
     }
 
     /** The same with other names or levels of factors. */
     public Trials varying(List<Factor> factors) {
-        return planned(factors, trial.control(), trial.never(), trial.batches(), trial.counting(), trial.choices());
+        return planned(
+                factors,
+                trial.control(),
+                trial.never(),
+                trial.batches(),
+                trial.counting(),
+                trial.choices(),
+                trial.rotation());
     }
 
     /** The same with another level to compare with. */
     public Trials against(String factor, String level) {
         var control = new Treatment(Map.of(factor, level));
-        return planned(trial.factors(), control, trial.never(), trial.batches(), trial.counting(), trial.choices());
+        return planned(
+                trial.factors(),
+                control,
+                trial.never(),
+                trial.batches(),
+                trial.counting(),
+                trial.choices(),
+                trial.rotation());
     }
 
     /** The same with a combination that is never made. */
     public Trials never(Map<String, String> levels) {
         var never = List.of(new Treatment(levels));
-        return planned(trial.factors(), trial.control(), never, trial.batches(), trial.counting(), trial.choices());
+        return planned(
+                trial.factors(),
+                trial.control(),
+                never,
+                trial.batches(),
+                trial.counting(),
+                trial.choices(),
+                trial.rotation());
     }
 
     /** The same with something that trays share. */
     public Trials sharing(Batch batch) {
         return planned(
-                trial.factors(), trial.control(), trial.never(), List.of(batch), trial.counting(), trial.choices());
+                trial.factors(),
+                trial.control(),
+                trial.never(),
+                List.of(batch),
+                trial.counting(),
+                trial.choices(),
+                trial.rotation());
     }
 
     /** The same with trays that change places. */
     public Trials rotating(Rotation rotation) {
-        var changed = new Trial(
-                trial.title(),
-                trial.question(),
-                trial.crop(),
+        return planned(
                 trial.factors(),
                 trial.control(),
                 trial.never(),
-                trial.place(),
-                trial.definitions(),
                 trial.batches(),
-                trial.replicates(),
                 trial.counting(),
-                trial.outcomes(),
                 trial.choices(),
-                trial.expectations(),
-                trial.costs(),
-                trial.gramsPerTray(),
                 Optional.of(rotation));
-        return new Trials(changed, layout, readings);
     }
 
     /** The same counted otherwise. */
     public Trials counted(Counting counting) {
-        return planned(trial.factors(), trial.control(), trial.never(), trial.batches(), counting, trial.choices());
+        return planned(
+                trial.factors(),
+                trial.control(),
+                trial.never(),
+                trial.batches(),
+                counting,
+                trial.choices(),
+                trial.rotation());
     }
 
     /** The same counted otherwise. */
@@ -206,7 +234,14 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
     public Trials interactions(int order) {
         var choices = new AnalysisChoices(
                 trial.choices().alpha(), order, trial.choices().scale());
-        return planned(trial.factors(), trial.control(), trial.never(), trial.batches(), trial.counting(), choices);
+        return planned(
+                trial.factors(),
+                trial.control(),
+                trial.never(),
+                trial.batches(),
+                trial.counting(),
+                choices,
+                trial.rotation());
     }
 
     /** Laid out by chance as the plan allows. */

@@ -10,7 +10,8 @@ import java.util.stream.IntStream;
  * How far the levels of a factor go together with something else, such as the shelves.
  *
  * <p>The share of the factor's contrasts that lies between the groups, (Σ n_ag² / (n_a n_g) − 1) / (levels − 1), with n_ag
- * trays of level a in group g: the mean square contingency divided by its degrees of freedom; 0 where every group holds
+ * trays of level a in group g: the mean square contingency divided by its degrees of freedom, which for a main effect is what
+ * {@code Decomposition.confoundedWith} finds from its contrasts, without these; 0 where every group holds
  * the levels alike, 1 where the level changes only with the group.
  *
  * <p>Source: Bailey (2008), Design of Comparative Experiments, chapter 11 (efficiency of incomplete blocks; from memory).

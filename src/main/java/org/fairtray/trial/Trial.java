@@ -62,43 +62,6 @@ public record Trial(
         }
     }
 
-    /** A trial whose trays stay where they are, and whose seed is not weighed. */
-    public Trial(
-            String title,
-            Optional<String> question,
-            Optional<Crop> crop,
-            List<Factor> factors,
-            Treatment control,
-            List<Treatment> never,
-            Place place,
-            Map<String, String> definitions,
-            List<Batch> batches,
-            OptionalInt replicates,
-            Counting counting,
-            List<Outcome> outcomes,
-            AnalysisChoices choices,
-            Expectations expectations,
-            Optional<Costs> costs) {
-        this(
-                title,
-                question,
-                crop,
-                factors,
-                control,
-                never,
-                place,
-                definitions,
-                batches,
-                replicates,
-                counting,
-                outcomes,
-                choices,
-                expectations,
-                costs,
-                OptionalDouble.empty(),
-                Optional.empty());
-    }
-
     /** The factor of a name. */
     public Factor factor(String name) {
         return factors.stream()

@@ -54,7 +54,9 @@ class CostingTest {
                 plain.outcomes(),
                 plain.choices(),
                 plain.expectations(),
-                costs);
+                costs,
+                plain.gramsPerTray(),
+                plain.rotation());
     }
 
     /** Three trays of 100 seeds each. */

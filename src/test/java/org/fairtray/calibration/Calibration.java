@@ -15,6 +15,7 @@ import org.fairtray.design.Structure;
 import org.fairtray.findings.Effect;
 import org.fairtray.findings.Findings;
 import org.fairtray.trial.Factor;
+import org.fairtray.trial.Treatment;
 
 /**
  * Tries the analysis on invented trials in which the truth is known: how often is a factor that does nothing called one
@@ -44,20 +45,33 @@ public final class Calibration {
 
         double[] placeSds();
 
-        /**
-         * Invents one trial and analyses it.
-         *
-         * @param raised whether the factor's last level does something; all else does nothing
-         * @param places standard deviation of the units of place levels
-         */
-        Said said(
-                Layouts.Tried tried,
-                Structure structure,
-                Factor factor,
-                boolean raised,
-                double trayValue,
-                Map<String, Double> places,
-                UniformRandomProvider random);
+        /** Invents one trial and analyses it. */
+        Said said(Setting setting, UniformRandomProvider random);
+    }
+
+    /**
+     * What one row of the table is about.
+     *
+     * @param raised whether the factor's last level does something; all else does nothing
+     * @param trayValue how much trays differ, as the kind has it
+     * @param places standard deviation of the units of place levels
+     */
+    record Setting(
+            Layouts.Tried tried,
+            Structure structure,
+            Factor factor,
+            boolean raised,
+            double trayValue,
+            Map<String, Double> places) {
+
+        String last() {
+            return factor.levels().get(factor.levels().size() - 1);
+        }
+
+        /** Whether a treatment has the level that does something. */
+        boolean isRaised(Treatment treatment) {
+            return raised && last().equals(treatment.level(factor.name()));
+        }
     }
 
     /**
@@ -122,40 +136,37 @@ public final class Calibration {
                         .filter(l -> sd > 0 && !l.equals("tray"))
                         .collect(Collectors.toMap(l -> l, l -> sd));
                 if (sd == 0 || !places.isEmpty()) {
-                    tried.trial().factors().forEach(f -> run(tried, structure, f, trayValue, sd, places));
+                    tried.trial()
+                            .factors()
+                            .forEach(f ->
+                                    run(sd, raised -> new Setting(tried, structure, f, raised, trayValue, places)));
                 }
             }
         }
     }
 
-    private void run(
-            Layouts.Tried tried,
-            Structure structure,
-            Factor factor,
-            double trayValue,
-            double sd,
-            Map<String, Double> places) {
-        var none = repeat(random -> kind.said(tried, structure, factor, false, trayValue, places, random));
-        var some = repeat(random -> kind.said(tried, structure, factor, true, trayValue, places, random));
-        String last = factor.levels().get(factor.levels().size() - 1);
+    private void run(double sd, Function<Boolean, Setting> setting) {
+        var still = setting.apply(false);
+        var none = repeat(still);
+        var some = repeat(setting.apply(true));
         out.printf(
                 Locale.ROOT,
                 "| %s | %.2f | %.1f | %s | %.4f | %.4f | %.4f | %.4f | %.3f |%n",
-                tried.name(),
-                trayValue,
+                still.tried().name(),
+                still.trayValue(),
                 sd,
-                factor.name(),
+                still.factor().name(),
                 share(none, Said::isSignificant),
                 share(none, Said::isChanged),
                 coverage(none, l -> false),
-                coverage(some, last::equals),
+                coverage(some, still.last()::equals),
                 share(some, Said::isChanged));
     }
 
-    private List<Said> repeat(Function<UniformRandomProvider, Said> trial) {
+    private List<Said> repeat(Setting setting) {
         return IntStream.range(0, trials)
                 .parallel()
-                .mapToObj(i -> trial.apply(Generator.of(seed * 1_000_003 + i)))
+                .mapToObj(i -> kind.said(setting, Generator.of(seed * 1_000_003 + i)))
                 .toList();
     }
 

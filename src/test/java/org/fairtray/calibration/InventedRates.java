@@ -1,12 +1,9 @@
 package org.fairtray.calibration;
 
 import java.util.Arrays;
-import java.util.Map;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.fairtray.analysis.Inference;
-import org.fairtray.design.Structure;
 import org.fairtray.sizing.InventedCounts;
-import org.fairtray.trial.Factor;
 
 /** How many: beta-binomial counts, of which a factor's last level may have 15 points more. */
 final class InventedRates implements Calibration.Kind {
@@ -28,27 +25,21 @@ final class InventedRates implements Calibration.Kind {
     }
 
     @Override
-    public Calibration.Said said(
-            Layouts.Tried tried,
-            Structure structure,
-            Factor factor,
-            boolean raised,
-            double trayValue,
-            Map<String, Double> places,
-            UniformRandomProvider random) {
-        String last = factor.levels().get(factor.levels().size() - 1);
-        double much = tried.controlRate() + GAIN;
-        var truth = new InventedCounts(
-                t -> raised && last.equals(t.level(factor.name())) ? much : tried.controlRate(), trayValue, places);
+    public Calibration.Said said(Calibration.Setting setting, UniformRandomProvider random) {
+        var tried = setting.tried();
+        double usual = tried.controlRate();
+        double much = usual + GAIN;
+        var truth = new InventedCounts(t -> setting.isRaised(t) ? much : usual, setting.trayValue(), setting.places());
         var trays = tried.layout().trays();
         double[] shifts = truth.shifts(tried.trial().place(), trays, random);
         var counts = truth.of(trays, shifts, tried.seeds(), random);
-        var inference = Inference.ofCounts(structure, tried.trial().outcomes().get(0), counts);
+        var inference =
+                Inference.ofCounts(setting.structure(), tried.trial().outcomes().get(0), counts);
         double gained = Arrays.stream(shifts)
-                .map(s -> InventedCounts.shifted(much, s) - InventedCounts.shifted(tried.controlRate(), s))
+                .map(s -> InventedCounts.shifted(much, s) - InventedCounts.shifted(usual, s))
                 .average()
                 .orElseThrow();
         return Calibration.Said.of(
-                factor, inference.termTests(), inference.verdicts(), inference.differences(), gained);
+                setting.factor(), inference.termTests(), inference.verdicts(), inference.differences(), gained);
     }
 }

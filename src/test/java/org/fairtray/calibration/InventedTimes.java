@@ -3,16 +3,13 @@ package org.fairtray.calibration;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.fairtray.analysis.SpeedInference;
-import org.fairtray.design.Structure;
 import org.fairtray.sizing.InventedCounts;
 import org.fairtray.sizing.Normal;
 import org.fairtray.statistics.time.DayCounts;
-import org.fairtray.trial.Factor;
 import org.fairtray.trial.Outcome;
 
 /**
@@ -41,23 +38,16 @@ final class InventedTimes implements Calibration.Kind {
     }
 
     @Override
-    public Calibration.Said said(
-            Layouts.Tried tried,
-            Structure structure,
-            Factor factor,
-            boolean raised,
-            double trayValue,
-            Map<String, Double> places,
-            UniformRandomProvider random) {
-        String last = factor.levels().get(factor.levels().size() - 1);
+    public Calibration.Said said(Calibration.Setting setting, UniformRandomProvider random) {
+        var tried = setting.tried();
         var trays = tried.layout().trays();
-        var counts = new InventedCounts(t -> tried.controlRate(), 0.05, places);
+        var counts = new InventedCounts(t -> tried.controlRate(), 0.05, setting.places());
         double[] shifts = counts.shifts(tried.trial().place(), trays, random);
         var courses = new HashMap<String, DayCounts>();
         double gained = 0;
         for (int i = 0; i < trays.size(); i++) {
-            double usual = MEDIAN * Math.exp(shifts[i] + trayValue * Normal.draw(random));
-            boolean late = raised && last.equals(trays.get(i).treatment().level(factor.name()));
+            double usual = MEDIAN * Math.exp(shifts[i] + setting.trayValue() * Normal.draw(random));
+            boolean late = setting.isRaised(trays.get(i).treatment());
             long out = counts.of(List.of(trays.get(i)), new double[1], tried.seeds(), random)
                     .get(0)
                     .successes();
@@ -66,9 +56,9 @@ final class InventedTimes implements Calibration.Kind {
         }
         double later = gained;
         var count = tried.trial().outcomes().get(0).<Optional<Outcome.Count>>match(Optional::of, m -> Optional.empty());
-        return SpeedInference.ofCourses(structure, count.orElseThrow(), courses)
-                .map(found ->
-                        Calibration.Said.of(factor, found.termTests(), found.conclusions(), found.differences(), later))
+        return SpeedInference.ofCourses(setting.structure(), count.orElseThrow(), courses)
+                .map(found -> Calibration.Said.of(
+                        setting.factor(), found.termTests(), found.conclusions(), found.differences(), later))
                 .orElseGet(() -> new Calibration.Said(null, "cannot tell", List.of(), later));
     }
 

@@ -3,6 +3,7 @@ package org.fairtray.design;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.fairtray.Trials;
 import org.fairtray.trial.AnalysisChoices;
@@ -50,6 +51,8 @@ final class Plans {
                 List.of(new Outcome.Count("germinated", "sown", 1)),
                 AnalysisChoices.USUAL,
                 Expectations.none(),
+                Optional.empty(),
+                OptionalDouble.empty(),
                 Optional.empty());
     }
 }

@@ -61,7 +61,9 @@ class PlanTextTest {
                 trial.outcomes(),
                 trial.choices(),
                 trial.expectations(),
-                trial.costs());
+                trial.costs(),
+                trial.gramsPerTray(),
+                trial.rotation());
         assertEquals(renamed, read(PlanText.of(renamed, List.of()).getBytes(StandardCharsets.UTF_8)));
     }
 }

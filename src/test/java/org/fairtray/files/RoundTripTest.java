@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Random;
 import java.util.TreeSet;
@@ -105,6 +106,8 @@ class RoundTripTest {
                 List.of(new Outcome.Count("through", "sown", 5), new Outcome.Measure("height_mm", 5)),
                 AnalysisChoices.USUAL,
                 Expectations.none(),
+                Optional.empty(),
+                OptionalDouble.empty(),
                 Optional.empty());
     }
 

@@ -201,6 +201,8 @@ record SampleFindings(Trial trial, Layout layout, Findings findings) {
                         OptionalDouble.empty(),
                         Map.of(),
                         OptionalDouble.empty()),
+                Optional.empty(),
+                OptionalDouble.empty(),
                 Optional.empty());
     }
 
