@@ -41,7 +41,7 @@ final class Size {
             return Optional.empty();
         }
         var smallest = power.smallest(wanted);
-        String unit = structure.trial().appliedLevel(factor);
+        String unit = power.unit();
         return Optional.of(new Fault(
                 Fault.Kind.TOO_SMALL,
                 List.of(factor.name()),

@@ -3,6 +3,7 @@ package org.fairtray.design;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.fairtray.trial.Batch;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Place;
 
@@ -151,18 +152,39 @@ public final class Faults {
         if (structure.testedIn(term).isPresent() || structure.parts(term).isEmpty()) {
             return Optional.empty();
         }
-        String unit = structure.trial().appliedLevel(factor);
+        var batch = structure.batchesOf(factor.name());
+        String unit = batch.map(Batch::name).orElseGet(() -> structure.trial().appliedLevel(factor));
+        boolean usedUp = batch.isPresent() || isRepeated(unit);
+        String mainAlone = structure.trial().choices().interactions() > 1
+                        && structure.trial().factors().size() > 1
+                ? ", or ask for main effects alone (analysis: {interactions: 1})."
+                : ".";
         return Optional.of(new Fault(
                 Fault.Kind.NO_REPLICATION,
                 List.of(factor.name()),
                 unit.equals(Place.TRAY) ? List.of() : List.of(unit),
-                "No " + unit + " with the same treatment is repeated, so a difference between levels of "
-                        + factor.name() + " can't be told from the difference between any two " + unit
-                        + "s treated alike.",
-                "Give each treatment at least two " + unit + "s"
-                        + (structure.trial().choices().interactions() > 1
-                                        && structure.trial().factors().size() > 1
-                                ? ", or ask for main effects alone (analysis: {interactions: 1})."
-                                : ".")));
+                usedUp
+                        ? "All that one " + unit
+                                + " and another can show is used up by other differences, so nothing is left"
+                                + " to hold a difference between levels of " + factor.name() + " against."
+                        : "No " + unit + " with the same treatment is repeated, so a difference between levels of "
+                                + factor.name() + " can't be told from the difference between any two " + unit
+                                + "s treated alike.",
+                (usedUp ? "Give each level of " + factor.name() + " more " : "Give each treatment at least two ") + unit
+                        + "s" + mainAlone));
+    }
+
+    /** Whether two units of a level, or more, got the same. */
+    private boolean isRepeated(String unit) {
+        var trial = structure.trial();
+        var given = trial.factors().stream()
+                .filter(f -> unit.equals(trial.appliedLevel(f)) || trial.place().contains(trial.appliedLevel(f), unit))
+                .map(Factor::name)
+                .toList();
+        long treatments = structure.trays().stream()
+                .map(t -> t.treatment().only(given))
+                .distinct()
+                .count();
+        return treatments < structure.units(unit).groups();
     }
 }

@@ -8,6 +8,7 @@ import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
 import org.fairtray.statistics.FPower;
 import org.fairtray.statistics.Grouping;
+import org.fairtray.trial.Batch;
 import org.fairtray.trial.Counting;
 import org.fairtray.trial.Expectations;
 import org.fairtray.trial.Factor;
@@ -157,14 +158,25 @@ public final class StrataPower {
         return IntStream.of(units.sizes()).mapToDouble(n -> (double) n * n).sum() / units.size();
     }
 
-    /** How many units of its own kind a level of the factor has, on average. */
+    /** What gets the factor's levels one by one: a place level, a kind of batch, or the tray. */
+    public String unit() {
+        return batches().map(Batch::name).orElseGet(() -> structure.trial().appliedLevel(factor));
+    }
+
+    private Optional<Batch> batches() {
+        return structure.batchesOf(factor.name());
+    }
+
+    /** How many such units a level of the factor has, on average. */
     public double unitsPerLevel() {
-        String level = structure.trial().appliedLevel(factor);
-        return (double) structure.units(level).groups() / factor.levels().size();
+        return batches()
+                .map(b -> (double) b.count())
+                .orElseGet(() -> (double) structure.units(unit()).groups()
+                        / factor.levels().size());
     }
 
     /** Whether single trays get the factor's levels. */
     public boolean onTrays() {
-        return structure.trial().appliedLevel(factor).equals(Place.TRAY);
+        return unit().equals(Place.TRAY);
     }
 }

@@ -82,4 +82,26 @@ class LayBesideTest {
                 run.out());
         assertTrue(run.out().contains("What mends it: Make two jars or more for each level of soak"), run.out());
     }
+
+    /** Jars are repeated here, but the mats of incomplete sets take what jars could show of each other. */
+    @Test
+    void jarsWhoseComparisonsAreUsedUpAreNotCalledUnrepeated() throws IOException {
+        plan("""
+                format: 1
+                trial: Mixed bag
+                factors:
+                  - {name: soak, unit: h, levels: [0, 6, 12]}
+                  - {name: mat, levels: [hemp, coir, pad]}
+                never: [{soak: 12, mat: pad}]
+                place: [{name: stack, count: 6}, {name: layer, count: 5, across: stack}]
+                batches: [{name: jar, of: soak, count: 2}]
+                rotation: {level: layer, days: [1, 2, 3]}
+                counting: {days: [6], frames_per_tray: 1, seeds_per_frame: 50}
+                outcomes: [{name: through, kind: count, day: 6}]
+                """);
+        Run.of("lay", trial, "--seed", 3);
+        String audit = Run.of("audit", trial).out();
+        assertTrue(audit.contains("All that one jar and another can show is used up by other differences"), audit);
+        assertTrue(audit.contains("What mends it: Give each level of soak more jars, or ask for main effects"), audit);
+    }
 }

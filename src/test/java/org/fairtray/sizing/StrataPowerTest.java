@@ -1,6 +1,7 @@
 package org.fairtray.sizing;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
@@ -98,5 +99,22 @@ class StrataPowerTest {
         assertEquals("tray", soaks().stratum());
         assertEquals("stack", stacks("cover").stratum());
         assertEquals(4, stacks("cover").unitsPerLevel());
+    }
+
+    /** More trays out of the same jars don't repeat a soaking: what has to be made more of is jars. */
+    @Test
+    void levelsThatComeInJarsAreCountedInJars() {
+        var plan = "{format: 1, trial: A, factors: [{name: soak, levels: [0, 8]}], place: [{name: spot, count: 12}],"
+                + " batches: [{name: jar, of: soak, count: 3}], counting: {days: [6], seeds_per_frame: 100},"
+                + " outcomes: [{name: through, kind: count, day: 6}], expect: {control_rate: 0.4}}";
+        var trial = TrialFiles.of(Map.of("plan.yaml", plan.getBytes(StandardCharsets.UTF_8)))
+                .trial();
+        var layout = Randomisation.of(trial).draw(Generator.of(1));
+        var power = StrataPower.of(Structure.of(trial, layout.trays()), trial.factor("soak"))
+                .orElseThrow();
+        assertEquals("jar", power.stratum());
+        assertEquals("jar", power.unit());
+        assertEquals(3, power.unitsPerLevel());
+        assertFalse(power.onTrays());
     }
 }
