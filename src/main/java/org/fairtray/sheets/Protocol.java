@@ -15,6 +15,7 @@ import org.fairtray.trial.Counting;
 import org.fairtray.trial.Crop;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Place;
+import org.fairtray.trial.Rotation;
 import org.fairtray.trial.Trial;
 
 /** What is done on which day, from the plan; what the plan doesn't say stands as a line to fill in. */
@@ -70,9 +71,13 @@ final class Protocol {
     private void writeBefore() {
         flow.heading("Before sowing", HEADING);
         task("Print the labels at full size (100 %) and stick one on each tray. Hang up the rack map.");
-        task("Mix the seed of the lot well. Weigh it dry, one portion for each tray, all portions alike: ________ g."
+        task("Mix the seed of the lot well. Weigh it dry, one portion for each tray, all portions alike: "
+                + (trial.gramsPerTray().isPresent() ? grams(trial.gramsPerTray().getAsDouble()) : "________")
+                + " g."
                 + portions());
-        if (trial.counting().framesPerTray() > 1) {
+        if (trial.counting().frame().isPresent()) {
+            task("Mark the counting frames in each tray where frames.csv says; print that list and take it along.");
+        } else if (trial.counting().framesPerTray() > 1) {
             task("Mark " + trial.counting().framesPerTray()
                     + " counting frames in each tray, away from the rim, at the same places in all trays.");
         }
@@ -89,8 +94,12 @@ final class Protocol {
             return "";
         }
         int seeds = counting.framesPerTray() * counting.seedsPerFrame();
-        var grams = String.format(Locale.ROOT, "%.2f", seeds * weight.get().getAsDouble() / 1000);
-        return " (The " + seeds + " seeds that are counted in a tray weigh about " + grams + " g.)";
+        return " (The " + seeds + " seeds that are counted in a tray weigh about "
+                + grams(seeds * weight.get().getAsDouble() / 1000) + " g.)";
+    }
+
+    private static String grams(double grams) {
+        return String.format(Locale.ROOT, "%.2f", grams);
     }
 
     /** A factor whose name says soaking and whose levels are hours. */
@@ -150,9 +159,21 @@ final class Protocol {
     private void writeEveryDay() {
         flow.heading("Every day", HEADING);
         task("Water every tray alike, by weight or by measure, in walking order. Ordinary amount: ________ ml.");
-        task("Put every tray back in its own place. Don’t move or turn some trays and not others.");
+        trial.rotation()
+                .ifPresentOrElse(
+                        this::writeMoves,
+                        () -> task(
+                                "Put every tray back in its own place. Don’t move or turn some trays and not others."));
         task("Weights and covers off, and into light: day ______, the same for all trays but where the key says"
                 + " otherwise.");
+    }
+
+    private void writeMoves(Rotation rotation) {
+        task("On day " + rotation.days().stream().map(String::valueOf).collect(Collectors.joining(", "))
+                + ", before anything else: move every tray to its new " + rotation.level()
+                + ", as rotation.csv says; print that list and take it along. Rack map, labels and counting sheets name the"
+                + " places at sowing.");
+        task("Put every tray back where it stands that day. Don’t turn some trays and not others.");
     }
 
     private void writeCountingDays() {

@@ -140,6 +140,30 @@ class SheetsTest {
         }
     }
 
+    /** Whoever follows the sheet must not leave trays where the plan moves them, nor choose where frames lie. */
+    @Test
+    void whatIsToldForTheDaysIsWhatThePlanAsks() throws IOException {
+        var files = Printed.read("""
+                format: 1
+                trial: Moves
+                crop: {name: beet, thousand_seed_weight_g: 15}
+                factors: [{name: mat, levels: [a, b]}]
+                place: [{name: layer, count: 2}]
+                counting: {days: [4], frames_per_tray: 2, seeds_per_frame: 50, tray_cm: [50, 25], frame_cm: [10, 10]}
+                outcomes: [{name: through, kind: count, day: 4}]
+                sowing: {grams_per_tray: 30}
+                rotation: {level: layer, days: [1, 3]}
+                """, "tray,layer,mat\nT1,1,a\nT2,2,b\n");
+        try (var printed = new Printed(files, Printed.on(Paper.A4))) {
+            var text = printed.text(Protocol.NAME).replaceAll("\\s+", " ");
+            assertTrue(text.contains("On day 1, 3, before anything else: move every tray to its new layer"), text);
+            assertFalse(text.contains("in its own place"), text);
+            assertTrue(text.contains("Mark the counting frames in each tray where frames.csv says"), text);
+            assertFalse(text.contains("at the same places in all trays"), text);
+            assertTrue(text.contains("all portions alike: 30.00 g."), text);
+        }
+    }
+
     @Test
     void theSameTrialGivesTheSameBytesAndTheyHoldNoDate() {
         var files = Printed.rack(4, 6, COUNTING);
