@@ -1,10 +1,12 @@
 package org.fairtray.design;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.fairtray.statistics.Cholesky;
 import org.fairtray.statistics.Vectors;
 import org.fairtray.trial.Treatment;
@@ -42,13 +44,14 @@ final class Confusion {
     }
 
     private List<String> sentences() {
+        var columns = terms.stream().map(this::columns).toList();
         var sentences = new ArrayList<String>();
         Set<Term> said = new HashSet<>();
         for (int i = 0; i < terms.size(); i++) {
             var wholly = new ArrayList<Term>();
             var partly = new ArrayList<Term>();
             for (int j = i + 1; j < terms.size(); j++) {
-                double shared = shared(columns(terms.get(i)), columns(terms.get(j)));
+                double shared = shared(columns.get(i), columns.get(j));
                 if (shared > WHOLLY) {
                     wholly.add(terms.get(j));
                 } else if (shared > SOME) {
@@ -67,10 +70,7 @@ final class Confusion {
     }
 
     private static String list(List<Term> terms) {
-        return terms.stream()
-                .map(Confusion::words)
-                .collect(Collectors.joining(", or from "))
-                .replace(", or from ", ", ");
+        return terms.stream().map(Confusion::words).collect(Collectors.joining(", "));
     }
 
     private static String words(Term term) {
@@ -79,20 +79,15 @@ final class Confusion {
 
     /** The columns of a term, their means taken off. */
     private List<double[]> columns(Term term) {
-        var columns = new ArrayList<double[]>();
-        for (int c = 0; c < Contrasts.number(trial, term); c++) {
-            var column = new double[given.size()];
-            double mean = 0;
-            for (int i = 0; i < column.length; i++) {
-                column[i] = Contrasts.row(trial, term, given.get(i))[c];
-                mean += column[i] / column.length;
-            }
-            for (int i = 0; i < column.length; i++) {
-                column[i] -= mean;
-            }
-            columns.add(column);
-        }
-        return columns;
+        var rows = given.stream().map(t -> Contrasts.row(trial, term, t)).toList();
+        return IntStream.range(0, Contrasts.number(trial, term))
+                .mapToObj(c -> centred(rows.stream().mapToDouble(r -> r[c]).toArray()))
+                .toList();
+    }
+
+    private static double[] centred(double[] column) {
+        double mean = Arrays.stream(column).average().orElse(0);
+        return Arrays.stream(column).map(x -> x - mean).toArray();
     }
 
     /** The largest share of a column of one term that the columns of another explain. */

@@ -30,6 +30,8 @@ final class SearchedStep {
     private final List<List<Integer>> units;
     private final List<Treatment> outer;
     private final List<Treatment> candidates;
+    private final List<Term> terms;
+    private final Problem problem;
 
     /**
      * A step with the units to be used.
@@ -42,6 +44,9 @@ final class SearchedStep {
         this.units = List.copyOf(units);
         this.outer = List.copyOf(outer);
         this.candidates = trial.treatments(step.factors());
+        this.terms = terms();
+        var all = problem(true);
+        this.problem = Search.isPossible(all) ? all : problem(false);
     }
 
     /** The units used: all, or where the plan asks for fewer trays as many in every block as can be. */
@@ -72,9 +77,8 @@ final class SearchedStep {
     static boolean isPossible(Trial trial, Step step) {
         var units = used(trial, step);
         var one = new SearchedStep(trial, step, units, Collections.nCopies(units.size(), NOTHING));
-        var problem = one.problem();
-        int spare = Search.comparisons(problem.units(), problem.blocks()) - problem.ofInterest().length;
-        return Search.isPossible(problem) && (spare > 0 || step.factors().size() > 1);
+        int spare = Search.comparisons(one.problem.units(), one.problem.blocks()) - one.problem.ofInterest().length;
+        return Search.isPossible(one.problem) && (spare > 0 || step.factors().size() > 1);
     }
 
     /** What a layout gives: what each unit gets, in their order. */
@@ -83,7 +87,7 @@ final class SearchedStep {
     }
 
     Found search(UniformRandomProvider random, Consumer<Double> progress) {
-        return Search.best(problem(), numbers -> Generator.shuffle(numbers, random), progress);
+        return Search.best(problem, numbers -> Generator.shuffle(numbers, random), progress);
     }
 
     /** How good a layout that was found is. */
@@ -98,16 +102,10 @@ final class SearchedStep {
     }
 
     private String ofInterest() {
-        var problem = problem();
         return problem.ofInterest().length == problem.columns()
                         || step.factors().size() == 1
                 ? step.what()
                 : "the main effects of " + step.what();
-    }
-
-    private Problem problem() {
-        var all = problem(true);
-        return Search.isPossible(all) ? all : problem(false);
     }
 
     private Problem problem(boolean interactions) {
@@ -137,14 +135,14 @@ final class SearchedStep {
     }
 
     private double[] row(Treatment treatment) {
-        return terms().stream()
+        return terms.stream()
                 .flatMapToDouble(t -> DoubleStream.of(Contrasts.row(trial, t, treatment)))
                 .toArray();
     }
 
     /** Interactions there is no room for count as known a hundred times as well as all units together could tell of one. */
     private double[] prior(boolean interactions) {
-        return terms().stream()
+        return terms.stream()
                 .flatMapToDouble(t -> DoubleStream.generate(() -> t.isMain() || interactions ? 0 : 100.0 * units.size())
                         .limit(Contrasts.number(trial, t)))
                 .toArray();
