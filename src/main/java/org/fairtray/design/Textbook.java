@@ -13,6 +13,8 @@ public final class Textbook {
     private static final String YATES_1936 =
             "Yates (1936), Incomplete randomized blocks, Annals of Eugenics 7, 121-140";
     private static final String YATES_1937 = "Yates (1937), The Design and Analysis of Factorial Experiments";
+    private static final String BOX_HUNTER =
+            "Box and Hunter (1961), The 2^(k-p) fractional factorial designs, Technometrics 3, 311-351";
     private static final String STRIPS = "Cochran and Cox (1957), Experimental Designs, section 7.32";
 
     /** Sources of the terms, from memory but for those that stand beside a check elsewhere. */
@@ -26,6 +28,12 @@ public final class Textbook {
                             + " Contributions from Boyce Thompson Institute 9, 41-48"),
             Map.entry("balanced incomplete blocks", YATES_1936),
             Map.entry("incomplete blocks", YATES_1936),
+            Map.entry(
+                    "resolvable incomplete blocks",
+                    "Patterson and Williams (1976), A new class of resolvable incomplete block designs, Biometrika 63,"
+                            + " 83-92"),
+            Map.entry("fractional factorial", BOX_HUNTER),
+            Map.entry("fractional factorial in blocks", BOX_HUNTER),
             Map.entry("confounded factorial in blocks", YATES_1937),
             Map.entry("split-plot", YATES_1935),
             Map.entry("split-split-plot", YATES_1935),

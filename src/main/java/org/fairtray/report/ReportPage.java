@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Collectors;
@@ -43,6 +44,7 @@ final class ReportPage {
                 trial.question().orElse(""),
                 label,
                 facts(),
+                design().map(ReportPage::textbook).orElse(""),
                 findings.warnings().stream().map(Findings.Warning::sentence).toList(),
                 new TrayMap(trial, layout, first()).view(),
                 outcomes.get(0),
@@ -125,19 +127,21 @@ final class ReportPage {
             c.seedLot().ifPresent(l -> facts.add(new Fact("Seed lot", l)));
         });
         facts.add(new Fact("Trays", Digits.whole(layout.trays().size()) + ", standing as " + place()));
-        findings.outcomes().stream()
-                .map(OutcomeFindings::design)
-                .filter(Objects::nonNull)
-                .findFirst()
-                .ifPresent(d -> {
-                    facts.add(new Fact("Design", d.name() + ", " + d.treatments()));
-                    facts.add(new Fact(
-                            "In the textbook",
-                            d.source() + ". Place: " + d.place()
-                                    + "; → leads to what lies in each, × joins what crosses"));
-                });
+        design().ifPresent(d -> facts.add(new Fact("Design", d.name() + ", " + d.treatments())));
         facts.add(new Fact("Counted", counted()));
         return facts;
+    }
+
+    private Optional<Findings.Design> design() {
+        return findings.outcomes().stream()
+                .map(OutcomeFindings::design)
+                .filter(Objects::nonNull)
+                .findFirst();
+    }
+
+    private static String textbook(Findings.Design design) {
+        return "Design: " + design.name() + "; in the textbook: " + design.source() + ". Place: " + design.place()
+                + "; → leads to what lies in each, × joins what crosses.";
     }
 
     private String place() {

@@ -59,6 +59,20 @@ class ReportTest {
         }
     }
 
+    /** What a statistician wants to know of the plan doesn't stand between the grower and the verdicts. */
+    @ParameterizedTest
+    @MethodSource("pages")
+    void namesTheTextbookWhereItSaysHowItWasWorkedOut(Page page) {
+        var methods = page.all("section").stream()
+                .filter(s -> s.getAttribute("aria-labelledby").equals("methods-head"))
+                .findFirst()
+                .orElseThrow()
+                .getTextContent();
+        boolean named = methods.contains("in the textbook: ");
+        assertEquals(page.all("dt").stream().anyMatch(d -> d.getTextContent().equals("Design")), named);
+        assertTrue(page.all("dd").stream().noneMatch(d -> d.getTextContent().contains("textbook")));
+    }
+
     @ParameterizedTest
     @MethodSource("pages")
     void tellsEveryChartInWords(Page page) {

@@ -10,6 +10,7 @@ import java.util.List;
  * @param question the question, or empty
  * @param label what must be said of the data before all else, such as that they are invented; or empty
  * @param facts crop, trays, design
+ * @param textbook where the design's name comes from, and how places lie in and across each other; or empty
  * @param warnings what stands in the way of an answer
  * @param map where the trays stood
  * @param main the question's own outcome
@@ -25,6 +26,7 @@ public record ReportView(
         String question,
         String label,
         List<Fact> facts,
+        String textbook,
         List<String> warnings,
         TrayMapView map,
         OutcomeView main,
