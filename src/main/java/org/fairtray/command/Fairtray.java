@@ -32,7 +32,8 @@ import picocli.CommandLine.Command;
             SheetsCommand.class,
             AuditCommand.class,
             CheckCommand.class,
-            AnalyseCommand.class
+            AnalyseCommand.class,
+            NextCommand.class
         })
 public final class Fairtray {
     /** The command did what it was asked for. */

@@ -156,4 +156,54 @@ public record Trial(
                 gramsPerTray,
                 rotation);
     }
+
+    /** The same bench and counting with another question: other factors and what goes with them. */
+    public Trial asking(
+            String otherTitle,
+            Optional<String> otherQuestion,
+            List<Factor> others,
+            Treatment otherControl,
+            List<Treatment> notMade,
+            List<Batch> shared) {
+        return new Trial(
+                otherTitle,
+                otherQuestion,
+                crop,
+                others,
+                otherControl,
+                notMade,
+                place,
+                definitions,
+                shared,
+                replicates,
+                counting,
+                outcomes,
+                choices,
+                expectations,
+                costs,
+                gramsPerTray,
+                rotation);
+    }
+
+    /** The same trial with other expectations. */
+    public Trial expecting(Expectations others) {
+        return new Trial(
+                title,
+                question,
+                crop,
+                factors,
+                control,
+                never,
+                place,
+                definitions,
+                batches,
+                replicates,
+                counting,
+                outcomes,
+                choices,
+                others,
+                costs,
+                gramsPerTray,
+                rotation);
+    }
 }
