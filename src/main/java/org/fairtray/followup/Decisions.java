@@ -105,14 +105,19 @@ final class Decisions {
                             + ", which is still open; its control and its best level stay");
         }
         var race = ranking.inTheRace();
+        String others =
+                race.stream().filter(l -> !l.equals(best)).map(factor::describe).collect(Collectors.joining(", "));
         if (!ranking.isSettled()) {
             return Decision.keep(
                     factor.name(),
                     race,
-                    "changed, but which of these is best is still open; the others were worse than "
-                            + factor.describe(best));
+                    "changed, but whether " + factor.describe(best) + " is better than " + others + " is still open");
         }
-        return Decision.settle(factor.name(), best, "changed; all trays get its best level, " + factor.describe(best));
+        return Decision.settle(
+                factor.name(),
+                best,
+                "changed; all trays get its best level, " + factor.describe(best)
+                        + (others.isEmpty() ? "" : ", which no worthwhile difference sets apart from " + others));
     }
 
     private List<String> openPartners(Factor factor) {
@@ -129,9 +134,7 @@ final class Decisions {
 
     private Decision around(Factor factor, Trend.Best turn) {
         var steps = new Steps(factor);
-        var levels = turn.low() == null || turn.high() == null
-                ? steps.near(turn.level())
-                : steps.near(turn.low(), turn.level(), turn.high());
+        var levels = steps.around(turn.level(), turn.low(), turn.high());
         String at = "its best level seems to lie inside what was tried, near "
                 + factor.describe(steps.near(turn.level()).get(0));
         return levels.size() > 1

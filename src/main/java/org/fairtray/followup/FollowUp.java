@@ -169,10 +169,13 @@ public record FollowUp(
 
         /** The rate of all that got what is settled, and the control of the rest if any did; else of the control. */
         private double rate(Trial next) {
-            var base = question.settled().with(next.control());
-            return rateOf(base.only(trial.factorNames()))
+            double control = learned.orElseThrow().controlRate().value();
+            if (!trial.factorNames().containsAll(next.factorNames())) {
+                return control;
+            }
+            return rateOf(question.settled().with(next.control()))
                     .or(() -> rateOf(question.settled()))
-                    .orElseGet(() -> learned.orElseThrow().controlRate().value());
+                    .orElse(control);
         }
 
         private Optional<Double> rateOf(Treatment part) {

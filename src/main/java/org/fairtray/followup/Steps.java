@@ -35,6 +35,20 @@ final class Steps {
         return BigDecimal.valueOf(step).scaleByPowerOfTen(power);
     }
 
+    /**
+     * Levels below, at and above a best one, within what was tried; two steps away, or at the ends of its interval where
+     * those are further.
+     *
+     * @param low of its interval, as is high; null where it has no end
+     */
+    List<String> around(double best, Double low, Double high) {
+        double aside = 2 * grid.doubleValue();
+        return near(
+                low == null ? best - aside : Math.min(low, best - aside),
+                best,
+                high == null ? best + aside : Math.max(high, best + aside));
+    }
+
     /** Different levels near these, within what was tried. */
     List<String> near(double... values) {
         return DoubleStream.of(values)
