@@ -156,4 +156,26 @@ public record Trial(
                 gramsPerTray,
                 rotation);
     }
+
+    /** The same trial with other expectations. */
+    public Trial expecting(Expectations others) {
+        return new Trial(
+                title,
+                question,
+                crop,
+                factors,
+                control,
+                never,
+                place,
+                definitions,
+                batches,
+                replicates,
+                counting,
+                outcomes,
+                choices,
+                others,
+                costs,
+                gramsPerTray,
+                rotation);
+    }
 }
