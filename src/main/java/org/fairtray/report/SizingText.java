@@ -129,7 +129,7 @@ public final class SizingText {
             return;
         }
         var ways = sizing.terms().stream().map(Sizing.TermPower::by).distinct().toList();
-        heading("The same by " + sizing.simulations() + " invented trials, analysed as analyse does");
+        heading("The same by up to " + sizing.simulations() + " invented trials each, analysed as analyse does");
         var heads = new ArrayList<>(List.of(""));
         heads.addAll(ways);
         table(

@@ -24,6 +24,9 @@ public final class SizedLayout {
     /** Nobody sows so many times as much. */
     public static final int MOST_TIMES = 50;
 
+    /** With fewer of either kind expected in a tray, values are far from normal. */
+    static final double FEW = 5;
+
     private static final double[] CORRELATIONS = {0, 0.01, 0.02, 0.05, 0.1, 0.2};
     private static final double[] PLACE_SDS = {0, 0.2, 0.4};
 
@@ -62,6 +65,12 @@ public final class SizedLayout {
     /** Whether the first outcome is a count; of a measure nothing is worked out. */
     boolean counts() {
         return structure.trial().outcomes().get(0).match(c -> true, m -> false);
+    }
+
+    /** Whether in some tray so few are expected to come out, or to fail, that formulae are rough. */
+    public boolean expectsFew() {
+        double rarer = Math.min(assumptions.controlRate(), 1 - assumptions.raisedRate());
+        return option.seeds() * rarer < FEW;
     }
 
     /** The factors that nothing can test. */

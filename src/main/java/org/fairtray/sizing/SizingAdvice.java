@@ -165,7 +165,7 @@ final class SizingAdvice {
     /** So many in a frame that of neither kind fewer are expected in a tray than the closed form is good for. */
     private int fewestSeeds() {
         double rarer = Math.min(assumptions.controlRate(), 1 - assumptions.raisedRate());
-        return (int) Math.ceil(SizingNotes.FEW / rarer / sized.option().frames());
+        return (int) Math.ceil(SizedLayout.FEW / rarer / sized.option().frames());
     }
 
     private String interactions() {

@@ -12,9 +12,6 @@ import org.fairtray.trial.Trial;
 
 /** What to bear in mind with the sizes of a layout: what can't be worked out, and where the numbers are rough. */
 final class SizingNotes {
-    /** With fewer of either kind expected in a tray, angles are far from normal. */
-    static final double FEW = 5;
-
     private final SizedLayout sized;
     private final Trial trial;
     private final Assumptions assumptions;
@@ -48,11 +45,10 @@ final class SizingNotes {
             notes.add(impossible(assumptions));
             return;
         }
-        double seeds = sized.option().seeds();
-        double least = seeds * Math.min(assumptions.controlRate(), 1 - assumptions.raisedRate());
-        if (least < FEW) {
-            notes.add("Fewer than five are expected to come out, or to fail, in a tray (" + Words.measure(least)
-                    + "): there the closed form is rough, and invented trials tell more.");
+        if (sized.expectsFew()) {
+            notes.add(
+                    "Fewer than five are expected to come out, or to fail, in a tray: there the closed form is rough, and"
+                            + " invented trials tell more.");
         }
     }
 

@@ -56,7 +56,7 @@ class SizeCommandTest {
     @Test
     void saysItForPeopleWithinEightyLetters() throws IOException {
         plan(STACKS + "expect: {control_rate: 0.4, worthwhile: 0.2, tray_correlation: 0.05, place_sd: {stack: 0.3}}\n");
-        var run = Run.of("size", folder);
+        var run = Run.of("size", folder, "--simulations", 0);
         assertEquals("", run.err());
         assertEquals(Fairtray.DONE, run.status());
         assertTrue(
@@ -73,7 +73,7 @@ class SizeCommandTest {
     @Test
     void jsonHasItsKeys() throws IOException {
         plan(STACKS + "expect: {control_rate: 0.4, worthwhile: 0.2, tray_correlation: 0.05, place_sd: {stack: 0.3}}\n");
-        var json = Run.of("size", folder, "--json").json();
+        var json = Run.of("size", folder, "--json", "--simulations", 0).json();
         assertEquals(32, json.get("trays").getAsInt());
         assertEquals(8, json.get("replicates").getAsInt());
         assertEquals(
@@ -93,9 +93,14 @@ class SizeCommandTest {
     @Test
     void theLayoutThatIsThereIsSized() throws IOException {
         plan(bench(8, "expect: {control_rate: 0.4, worthwhile: 0.2}"));
-        assertEquals(8, Run.of("size", folder, "--json").json().get("trays").getAsInt());
+        assertEquals(
+                8,
+                Run.of("size", folder, "--json", "--simulations", 0)
+                        .json()
+                        .get("trays")
+                        .getAsInt());
         Files.writeString(folder.resolve("layout.csv"), "tray,spot,soak\nA,1,0\nB,2,8\nC,3,0\nD,4,8\nE,5,8\n");
-        var json = Run.of("size", folder, "--json").json();
+        var json = Run.of("size", folder, "--json", "--simulations", 0).json();
         assertEquals(5, json.get("trays").getAsInt());
         assertTrue(json.get("replicates").isJsonNull());
     }
@@ -109,14 +114,14 @@ class SizeCommandTest {
     })
     void impossibleRatesAreNamed(String control, String worthwhile, String said) throws IOException {
         plan(bench(8, "expect: {control_rate: " + control + ", worthwhile: " + worthwhile + "}"));
-        var run = Run.of("size", folder);
+        var run = Run.of("size", folder, "--simulations", 0);
         assertEquals(Fairtray.DONE, run.status());
         assertTrue(run.out().replace("\n", " ").contains("Mend expect in the plan first. " + said), run::out);
         assertNothingIsKnown();
     }
 
     private void assertNothingIsKnown() {
-        var json = Run.of("size", folder, "--json").json();
+        var json = Run.of("size", folder, "--json", "--simulations", 0).json();
         json.getAsJsonArray("terms")
                 .forEach(t -> assertTrue(t.getAsJsonObject().get("power").isJsonNull()));
         json.getAsJsonArray("smallest_change")
@@ -131,7 +136,7 @@ class SizeCommandTest {
     void whereNothingIsRepeatedThatIsSaid(String rows, String said) throws IOException {
         plan(bench(2, ""));
         Files.writeString(folder.resolve("layout.csv"), "tray,spot,soak\n" + rows);
-        var run = Run.of("size", folder);
+        var run = Run.of("size", folder, "--simulations", 0);
         assertTrue(run.out().replace("\n", " ").contains("Nothing can test soak: " + said), run::out);
         assertFalse(run.out().contains("Mind:"), "it is said once: " + run.out());
         assertNothingIsKnown();
@@ -140,7 +145,7 @@ class SizeCommandTest {
     @Test
     void ofAMeasureNothingIsWorkedOut() throws IOException {
         plan(bench(8, "").replace("{name: through, kind: count, day: 6}", "{name: height_mm, kind: measure, day: 6}"));
-        var run = Run.of("size", folder);
+        var run = Run.of("size", folder, "--simulations", 0);
         assertTrue(run.out().contains("\nThe first outcome is a measure, and sizes are worked out for counts only.\n"));
         assertNothingIsKnown();
     }
@@ -148,7 +153,7 @@ class SizeCommandTest {
     @Test
     void aPlanThatDoesNotFitIsRefusedAsLayRefusesIt() throws IOException {
         plan(bench(1, ""));
-        var size = Run.of("size", folder);
+        var size = Run.of("size", folder, "--simulations", 0);
         var lay = Run.of("lay", folder);
         assertEquals(Fairtray.PROBLEM, size.status());
         assertEquals(lay.err(), size.err());
@@ -158,7 +163,7 @@ class SizeCommandTest {
     @Test
     void withoutExpectTheUsualIsTakenAndSaidWithItsSource() throws IOException {
         plan(STACKS);
-        var run = Run.of("size", folder);
+        var run = Run.of("size", folder, "--simulations", 0);
         assertTrue(
                 run.out().contains("\n  tray_correlation 0.05: cautious; common practice, no source. Carefully run\n"),
                 run::out);
@@ -169,6 +174,51 @@ class SizeCommandTest {
     @Test
     void rareCountsAreRough() throws IOException {
         plan(bench(8, "expect: {control_rate: 0.01, worthwhile: 0.02}"));
-        assertTrue(Run.of("size", folder).out().contains("Mind: Fewer than five are expected to come out"));
+        assertTrue(Run.of("size", folder, "--simulations", 0)
+                .out()
+                .contains("Mind: Fewer than five are expected to come out"));
+    }
+
+    /** Powers are then those of invented trials, the same with every run, beside the formulae that say much the same. */
+    @Test
+    void inventedTrialsGiveEveryWayOfJudging() throws IOException {
+        plan(bench(12, "expect: {control_rate: 0.35, worthwhile: 0.2, tray_correlation: 0.05}"));
+        var run = Run.of("size", folder, "--simulations", 300, "--json");
+        var json = run.json();
+        assertEquals(300, json.get("simulations").getAsInt());
+        var terms = json.getAsJsonArray("terms").asList().stream()
+                .map(t -> t.getAsJsonObject())
+                .toList();
+        assertEquals(
+                List.of("anova", "logistic", "verdict"),
+                terms.stream().map(t -> t.get("by").getAsString()).toList());
+        double formula = json.getAsJsonArray("closed_form")
+                .get(0)
+                .getAsJsonObject()
+                .get("power")
+                .getAsDouble();
+        assertTrue(terms.get(0).get("low").getAsDouble() < formula, run::out);
+        assertTrue(terms.get(0).get("high").getAsDouble() > formula, run::out);
+        assertEquals(run, Run.of("size", folder, "--simulations", 300, "--json"));
+        assertFalse(run.equals(Run.of("size", folder, "--simulations", 300, "--json", "--seed", 2)));
+        var text = Run.of("size", folder, "--simulations", 300).out();
+        assertTrue(text.contains("\nThe same by up to 300 invented trials each, analysed as analyse does\n"), text);
+        assertEquals(List.of(), text.lines().filter(l -> l.length() > 80).toList());
+    }
+
+    /** Few trays: the likelihood ratio finds more than the analysis of variance, and it is said why. */
+    @Test
+    void whatDiffersIsExplained() throws IOException {
+        plan(bench(6, "expect: {control_rate: 0.35, worthwhile: 0.3, tray_correlation: 0.05}"));
+        var text = Run.of("size", folder, "--simulations", 300).out().replace("\n", " ");
+        assertTrue(text.contains("The likelihood ratio of the mixed fit finds soak more often"), text);
+    }
+
+    @Test
+    void fewerThanNoTrialsAreRefused() throws IOException {
+        plan(bench(8, ""));
+        var run = Run.of("size", folder, "--simulations", -1);
+        assertEquals(Fairtray.USAGE, run.status());
+        assertTrue(run.err().startsWith("--simulations -1: expected a number of trials, 0 or more"), run::err);
     }
 }
