@@ -9,7 +9,7 @@ import java.util.concurrent.Future;
 import java.util.function.Function;
 
 /** The same work on several things that have nothing to do with each other, on as many cores as there are. */
-final class InParallel {
+public final class InParallel {
     private InParallel() {}
 
     /**
@@ -17,7 +17,7 @@ final class InParallel {
      *
      * @throws CancellationException if this thread is interrupted, which it then still is; the work is interrupted too
      */
-    static <T, R> List<R> each(List<T> things, Function<T, R> work) {
+    public static <T, R> List<R> each(List<T> things, Function<T, R> work) {
         if (things.size() < 2) {
             return things.stream().map(work).toList();
         }
@@ -33,21 +33,21 @@ final class InParallel {
             return results;
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            var cancelled = new CancellationException("interrupted while the outcomes were analysed");
+            var cancelled = new CancellationException("interrupted while others worked");
             cancelled.initCause(e);
             throw cancelled;
         } catch (ExecutionException e) {
             if (e.getCause() instanceof RuntimeException unchecked) {
                 throw unchecked;
             }
-            throw new IllegalStateException("an outcome was not analysed: " + e.getCause(), e.getCause());
+            throw new IllegalStateException("a piece of work failed: " + e.getCause(), e.getCause());
         } finally {
             workers.shutdownNow();
         }
     }
 
     private static Thread daemon(Runnable work) {
-        var thread = new Thread(work, "outcome");
+        var thread = new Thread(work, "worker");
         thread.setDaemon(true);
         return thread;
     }

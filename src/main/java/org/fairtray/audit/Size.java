@@ -3,20 +3,14 @@ package org.fairtray.audit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.fairtray.design.Fault;
 import org.fairtray.design.Structure;
+import org.fairtray.sizing.SizedLayout;
 import org.fairtray.sizing.StrataPower;
 import org.fairtray.trial.Factor;
 
 /** Whether a trial has enough trays to see what its plan calls worthwhile. */
 final class Size {
-    /** The power wanted where the plan doesn't say; common practice, no source. */
-    private static final double USUAL_POWER = 0.8;
-
-    /** Nobody sows so many times as much. */
-    private static final int MOST_TIMES = 50;
-
     private Size() {}
 
     static List<Fault> of(Structure structure) {
@@ -27,25 +21,25 @@ final class Size {
             double worthwhile = trial.expectations().worthwhile().getAsDouble();
             for (Factor factor : trial.factors()) {
                 StrataPower.of(structure, factor)
-                        .flatMap(p -> tooSmall(structure, factor, p, worthwhile))
+                        .flatMap(p -> tooSmall(factor, p, worthwhile))
                         .ifPresent(faults::add);
             }
         }
         return faults;
     }
 
-    private static Optional<Fault> tooSmall(Structure structure, Factor factor, StrataPower power, double worthwhile) {
-        double wanted = structure.trial().expectations().power().orElse(USUAL_POWER);
+    private static Optional<Fault> tooSmall(Factor factor, StrataPower power, double worthwhile) {
+        double wanted = power.assumptions().power();
         double has = power.power(worthwhile);
         if (has >= wanted) {
             return Optional.empty();
         }
         var smallest = power.smallest(wanted);
-        String unit = power.unit();
+        String unit = power.test().unit();
         return Optional.of(new Fault(
                 Fault.Kind.TOO_SMALL,
                 List.of(factor.name()),
-                power.onTrays() ? List.of() : List.of(unit),
+                power.test().onTrays() ? List.of() : List.of(unit),
                 "A change by " + factor.name() + " of " + points(worthwhile)
                         + ", which the plan calls worthwhile, would be seen in about "
                         + percent(Math.floor(100 * has) / 100)
@@ -58,23 +52,13 @@ final class Size {
     }
 
     private static String remedy(Factor factor, String unit, StrataPower power, double worthwhile, double wanted) {
-        double now = power.unitsPerLevel();
-        var needed = needed(power, worthwhile, wanted);
+        double now = power.test().unitsPerLevel();
+        var needed = power.unitsNeeded(worthwhile, wanted, SizedLayout.MOST_TIMES);
         String more = needed.isPresent()
                 ? "Give each level of " + factor.name() + " about " + needed.getAsInt() + " × " + unit + " instead of "
                         + Math.round(now)
-                : "Even " + MOST_TIMES + " times as many trays would not do";
+                : "Even " + SizedLayout.MOST_TIMES + " times as many trays would not do";
         return more + "; or ask for a larger change. More seeds in the same trays help little.";
-    }
-
-    private static OptionalInt needed(StrataPower power, double worthwhile, double wanted) {
-        double now = power.unitsPerLevel();
-        for (int units = (int) Math.floor(now) + 1; units <= MOST_TIMES * now; units++) {
-            if (power.powerOf(worthwhile, units / now) >= wanted) {
-                return OptionalInt.of(units);
-            }
-        }
-        return OptionalInt.empty();
     }
 
     private static String points(double difference) {

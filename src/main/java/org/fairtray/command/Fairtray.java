@@ -28,6 +28,7 @@ import picocli.CommandLine.Command;
         subcommands = {
             DemoCommand.class,
             BeginCommand.class,
+            SizeCommand.class,
             LayCommand.class,
             SheetsCommand.class,
             AuditCommand.class,

@@ -12,6 +12,7 @@ import org.fairtray.design.Generator;
 import org.fairtray.design.Randomisation;
 import org.fairtray.design.Step;
 import org.fairtray.design.Structure;
+import org.fairtray.sizing.Option;
 import org.fairtray.sizing.StrataPower;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Place;
@@ -91,17 +92,31 @@ final class Bench {
         boolean counted = structure.trial().outcomes().get(0).match(c -> true, m -> false);
         return counted
                 ? structure.trial().factors().stream()
-                        .flatMap(f -> StrataPower.of(structure, f).map(p -> reach(f, p)).stream())
+                        .flatMap(f ->
+                                StrataPower.of(structure, f)
+                                        .map(p -> reach(
+                                                f,
+                                                p,
+                                                Option.of(structure.trial().counting())))
+                                        .stream())
                         .toList()
                 : List.of();
     }
 
-    private Reach reach(Factor factor, StrataPower by) {
+    private Reach reach(Factor factor, StrataPower by, Option once) {
         Integer sowings = null;
-        for (int times = MOST_SOWINGS; times >= 1 && by.powerOf(worthwhile, times) >= power; times--) {
+        for (int times = MOST_SOWINGS;
+                times >= 1 && by.with(once.repeated(times)).power(worthwhile) >= power;
+                times--) {
             sowings = times;
         }
-        return new Reach(factor.name(), worthwhile, by.power(worthwhile), by.unit(), by.unitsPerLevel(), sowings);
+        return new Reach(
+                factor.name(),
+                worthwhile,
+                by.power(worthwhile),
+                by.test().unit(),
+                by.test().unitsPerLevel(),
+                sowings);
     }
 
     private static List<Place> parts(Place place) {

@@ -3,28 +3,27 @@ package org.fairtray.sizing;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.IntStream;
+import java.util.OptionalInt;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
 import org.fairtray.statistics.FPower;
-import org.fairtray.statistics.Grouping;
-import org.fairtray.trial.Batch;
-import org.fairtray.trial.Counting;
-import org.fairtray.trial.Expectations;
+import org.fairtray.statistics.comparisons.PlannedInterval;
 import org.fairtray.trial.Factor;
-import org.fairtray.trial.Place;
+import org.fairtray.trial.Scale;
 
 /**
- * What the analysis of variance of the angles asin(√(y/m)) would see of one factor: its last level but the control's lies
- * higher by a difference, all its other levels and all other factors do nothing.
+ * What the analysis of variance would see of one term, in closed form: its raised trays ({@link StratumTest}) have a rate
+ * that is higher by a difference, all others the control's.
  *
- * <p>The F of the factor's stratum has non-centrality
- * λ = efficiency × Σ (angle of the tray − mean angle)² / ξ. A tray's angle varies by (1 + (m − 1)ρ) / 4m, the design
- * effect times the binomial variance; a unit of a place level with standard deviation s on the log-odds moves it by
- * s √(p(1 − p)) / 2. ξ adds up the tray's variance and, for every place level whose units lie in one unit of the stratum,
- * the trays in a unit times its variance.
+ * <p>The F of the stratum has non-centrality λ = spread × (change on the scale)² / ξ. A tray's value varies by
+ * g'² p(1 − p) (1 + (m − 1)ρ) / m, with g' the slope of the scale and m the seeds counted: binomial variance times the design
+ * effect. A unit of a place level with standard deviation s on the log-odds moves it by s g' p(1 − p). ξ adds up the tray's
+ * variance and, for every place level whose units lie in one unit of the stratum, the trays in a unit times its variance;
+ * both are averages over raised and other trays. On the angular scale the first is (1 + (m − 1)ρ) / 4m at any rate.
  *
- * <p>Approximate: angles are taken to be normal with a variance that the rate doesn't change.
+ * <p>Repeated so many times, a layout has so many times the spread and the dimensions of the stratum, and fits no more.
+ *
+ * <p>Approximate: values are taken to be normal, with one variance.
  *
  * <p>Sources: Cochran and Cox (1957), Experimental Designs, section 2.2 (the number of replications), and Kish (1965),
  * Survey Sampling, section 5.4 (the design effect), both from memory; Bailey (2008), Design of Comparative Experiments,
@@ -33,80 +32,92 @@ import org.fairtray.trial.Place;
 public final class StrataPower {
     private static final int HALVINGS = 60;
 
-    private final Structure structure;
-    private final Factor factor;
-    private final double controlRate;
-    private final int stratum;
-    private final int df;
-    private final double efficiency;
+    /** A rate of 1 has no slope on two of the scales. */
+    private static final double LARGEST_RATE = 1 - 1e-9;
 
-    private StrataPower(Structure structure, Factor factor, double controlRate, int stratum) {
-        this.structure = structure;
-        this.factor = factor;
-        this.controlRate = controlRate;
-        this.stratum = stratum;
-        var part = structure.parts(main(factor)).stream()
-                .filter(p -> p.stratum() == stratum)
-                .findFirst()
-                .orElseThrow();
-        this.df = part.df();
-        this.efficiency = part.efficiency();
-    }
+    private final StratumTest test;
+    private final Assumptions assumptions;
+    private final Option option;
+    private final double control;
+    private final Scale scale;
 
-    /** The power of a factor; empty where no stratum can test it or the plan expects no rate of the control. */
-    public static Optional<StrataPower> of(Structure structure, Factor factor) {
-        var rate = structure.trial().expectations().controlRate();
-        return rate.isEmpty()
-                ? Optional.empty()
-                : structure.testedIn(main(factor)).map(s -> new StrataPower(structure, factor, rate.getAsDouble(), s));
-    }
-
-    private static Term main(Factor factor) {
-        return new Term(List.of(factor.name()));
-    }
-
-    /** The name of the stratum in which the factor is tested. */
-    public String stratum() {
-        return structure.strataNames().get(stratum);
+    /**
+     * A term's power.
+     *
+     * @param assumptions with a control rate in (0, 1)
+     */
+    public StrataPower(StratumTest test, Assumptions assumptions, Option option) {
+        this.test = test;
+        this.assumptions = assumptions;
+        this.option = option;
+        this.control = assumptions.controlRate();
+        this.scale = assumptions.choices().scale();
+        if (!(control > 0 && control < 1)) {
+            throw new IllegalArgumentException("control rate " + control + ": expected between 0 and 1");
+        }
     }
 
     /**
-     * The chance that the factor's test finds a difference of the rate.
+     * The power of a factor in a plan's own layout, nothing guessed of how trays and places differ; empty where no stratum can test it or the plan expects no rate of the
+     * control, or one of 0 or 1.
+     */
+    public static Optional<StrataPower> of(Structure structure, Factor factor) {
+        var trial = structure.trial();
+        var rate = trial.expectations().controlRate();
+        if (rate.isEmpty() || rate.getAsDouble() <= 0 || rate.getAsDouble() >= 1) {
+            return Optional.empty();
+        }
+        return StratumTest.of(structure, new Term(List.of(factor.name())))
+                .map(t -> new StrataPower(t, Assumptions.plannedAlone(trial), Option.of(trial.counting())));
+    }
+
+    /** What is taken for granted. */
+    public Assumptions assumptions() {
+        return assumptions;
+    }
+
+    /** The test. */
+    public StratumTest test() {
+        return test;
+    }
+
+    /** The same test with something else repeated or counted. */
+    public StrataPower with(Option other) {
+        return new StrataPower(test, assumptions, other);
+    }
+
+    /** The degrees of freedom for error; 0 or less where the layout is repeated too seldom to have any. */
+    public double errorDf() {
+        return option.times() * test.dimension() - test.fitted();
+    }
+
+    /**
+     * The chance that the term's test finds a difference of the rate; 0 where there is nothing to test against.
      *
      * @param difference a proportion above 0; a rate above 1 counts as 1
      */
     public double power(double difference) {
-        return powerOf(difference, 1);
+        return errorDf() > 0 ? f().at(nonCentrality(difference)) : 0;
     }
 
-    /**
-     * The same with the whole layout repeated: times as many units, and as many degrees of freedom more.
-     *
-     * @param times 1 or more; need not be whole
-     */
-    public double powerOf(double difference, double times) {
-        double rest = times * structure.strata().dimension(stratum) - fitted();
-        return FPower.of(
-                df,
-                rest,
-                times * nonCentrality(difference),
-                structure.trial().choices().alpha());
+    private FPower f() {
+        return new FPower(test.df(), errorDf(), assumptions.choices().alpha());
     }
 
-    private int fitted() {
-        return structure.strata().dimension(stratum) - structure.decomposition().residualDf(stratum);
-    }
-
-    /** The smallest difference that is found with this power; empty where not even a rate of 1 is. */
+    /** The smallest difference that is found with this power, in (0, 1); empty where not even a rate of 1 is. */
     public OptionalDouble smallest(double power) {
         double low = 0;
-        double high = 1 - controlRate;
-        if (high <= 0 || power(high) < power) {
+        double high = 1 - control;
+        if (errorDf() <= 0) {
+            return OptionalDouble.empty();
+        }
+        double wanted = f().nonCentrality(power);
+        if (nonCentrality(high) < wanted) {
             return OptionalDouble.empty();
         }
         for (int i = 0; i < HALVINGS; i++) {
             double middle = (low + high) / 2;
-            if (middle > 0 && power(middle) >= power) {
+            if (middle > 0 && nonCentrality(middle) >= wanted) {
                 high = middle;
             } else {
                 low = middle;
@@ -115,68 +126,93 @@ public final class StrataPower {
         return OptionalDouble.of(high);
     }
 
-    private double nonCentrality(double difference) {
-        double rate = Math.min(1, controlRate + difference);
-        double change = angle(rate) - angle(controlRate);
-        var raised = raised();
-        long trays = structure.trays().stream()
-                .filter(t -> raised.equals(t.treatment().level(factor.name())))
-                .count();
-        int all = structure.trays().size();
-        double spread = change * change * trays * (all - trays) / all;
-        return efficiency * spread / errorVariance((controlRate + rate) / 2);
+    /**
+     * The fewest units for each level with which a difference is found with a power, the layout being repeated.
+     *
+     * @param mostTimes as many times the present number are tried
+     */
+    public OptionalInt unitsNeeded(double difference, double power, int mostTimes) {
+        int low = 0;
+        int high = (int) Math.ceil(mostTimes * test.unitsPerLevel());
+        if (powerWith(high, difference) < power) {
+            return OptionalInt.empty();
+        }
+        while (high - low > 1) {
+            int middle = (low + high) / 2;
+            if (powerWith(middle, difference) >= power) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        return OptionalInt.of(high);
     }
 
-    private String raised() {
-        var levels = structure.trial().levelsFromControl(factor);
-        return levels.get(levels.size() - 1);
+    private double powerWith(int units, double difference) {
+        return with(option.repeated(units / test.unitsPerLevel())).power(difference);
     }
 
-    private static double angle(double rate) {
-        return Math.asin(Math.sqrt(rate));
+    /**
+     * The fewest seeds in a frame with which a difference is found with a power.
+     *
+     * @param most as many are tried
+     */
+    public OptionalInt seedsNeeded(double difference, double power, int most) {
+        int low = 0;
+        int high = most;
+        if (with(option.withSeeds(high)).power(difference) < power) {
+            return OptionalInt.empty();
+        }
+        while (high - low > 1) {
+            int middle = (low + high) / 2;
+            if (with(option.withSeeds(middle)).power(difference) >= power) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        return OptionalInt.of(high);
+    }
+
+    /** The interval of a factor's differences that is to be expected where it does nothing; empty for interactions. */
+    public Optional<PlannedInterval> interval() {
+        if (!test.term().isMain() || errorDf() <= 0) {
+            return Optional.empty();
+        }
+        double slope = scale.slope(control, option.seeds());
+        double variance = errorVariance(control) * test.contrast() / option.times();
+        return Optional.of(new PlannedInterval(
+                test.comparisons(),
+                errorDf(),
+                Math.sqrt(variance) / slope,
+                assumptions.choices().alpha()));
+    }
+
+    /** λ for a difference of the rate. */
+    public double nonCentrality(double difference) {
+        double rate = Math.min(LARGEST_RATE, control + difference);
+        double change = onScale(rate) - onScale(control);
+        return option.times() * test.spread() * change * change / errorVariance(rate);
+    }
+
+    private double onScale(double rate) {
+        return scale.of(rate * option.seeds(), option.seeds());
     }
 
     /** ξ, for a tray of the stratum. */
-    private double errorVariance(double rate) {
-        Expectations expected = structure.trial().expectations();
-        Counting counting = structure.trial().counting();
-        double seeds = (double) counting.framesPerTray() * counting.seedsPerFrame();
-        double alike = expected.trayCorrelation().orElse(0);
-        double variance = (1 + (seeds - 1) * alike) / (4 * seeds);
-        var stratumUnits = structure.strata().grouping(stratum);
-        for (var sd : expected.placeSd().entrySet()) {
-            var units = structure.units(sd.getKey());
-            if (units.finerThan(stratumUnits)) {
-                variance += traysInOne(units) * sd.getValue() * sd.getValue() * rate * (1 - rate) / 4;
-            }
+    private double errorVariance(double raisedRate) {
+        return test.raised() * errorVarianceAt(raisedRate) + (1 - test.raised()) * errorVarianceAt(control);
+    }
+
+    private double errorVarianceAt(double rate) {
+        double seeds = option.seeds();
+        double binomial = rate * (1 - rate);
+        double slope = scale.slope(rate, seeds);
+        double variance = slope * slope * binomial * (1 + (seeds - 1) * assumptions.trayCorrelation()) / seeds;
+        for (var level : test.traysInOne().entrySet()) {
+            double sd = assumptions.placeSd(level.getKey()) * slope * binomial;
+            variance += level.getValue() * sd * sd;
         }
         return variance;
-    }
-
-    /** Mean number of trays in a unit, as seen from a tray. */
-    private static double traysInOne(Grouping units) {
-        return IntStream.of(units.sizes()).mapToDouble(n -> (double) n * n).sum() / units.size();
-    }
-
-    /** What gets the factor's levels one by one: a place level, a kind of batch, or the tray. */
-    public String unit() {
-        return batches().map(Batch::name).orElseGet(() -> structure.trial().appliedLevel(factor));
-    }
-
-    private Optional<Batch> batches() {
-        return structure.batchesOf(factor.name());
-    }
-
-    /** How many such units a level of the factor has, on average. */
-    public double unitsPerLevel() {
-        return batches()
-                .map(b -> (double) b.count())
-                .orElseGet(() -> (double) structure.units(unit()).groups()
-                        / factor.levels().size());
-    }
-
-    /** Whether single trays get the factor's levels. */
-    public boolean onTrays() {
-        return unit().equals(Place.TRAY);
     }
 }

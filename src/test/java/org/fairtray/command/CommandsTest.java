@@ -40,7 +40,7 @@ class CommandsTest {
     void helpNamesEveryCommandAndEveryCommandHasHelp() {
         var help = Run.of("--help");
         assertDone(help);
-        for (var command : List.of("demo", "begin", "lay", "sheets", "audit", "check", "analyse")) {
+        for (var command : List.of("demo", "begin", "size", "lay", "sheets", "audit", "check", "analyse")) {
             assertTrue(help.out().contains("\n  " + command + " "), command);
             var own = Run.of(command, "--help");
             assertDone(own);

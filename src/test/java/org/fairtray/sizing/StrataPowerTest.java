@@ -94,11 +94,12 @@ class StrataPowerTest {
 
     @Test
     void moreOfTheSameFindsMore() {
-        assertEquals(soaks().power(0.2), soaks().powerOf(0.2, 1));
-        assertTrue(soaks().powerOf(0.2, 2) > soaks().power(0.2));
-        assertEquals("tray", soaks().stratum());
-        assertEquals("stack", stacks("cover").stratum());
-        assertEquals(4, stacks("cover").unitsPerLevel());
+        assertEquals(soaks().power(0.2), soaks().with(new Option(1, 1, 50)).power(0.2));
+        assertTrue(soaks().with(new Option(2, 1, 50)).power(0.2) > soaks().power(0.2));
+        assertTrue(soaks().with(new Option(1, 2, 50)).power(0.2) > soaks().power(0.2));
+        assertEquals("tray", soaks().test().stratum());
+        assertEquals("stack", stacks("cover").test().stratum());
+        assertEquals(4, stacks("cover").test().unitsPerLevel());
     }
 
     /** More trays out of the same jars don't repeat a soaking: what has to be made more of is jars. */
@@ -112,9 +113,9 @@ class StrataPowerTest {
         var layout = Randomisation.of(trial).draw(Generator.of(1));
         var power = StrataPower.of(Structure.of(trial, layout.trays()), trial.factor("soak"))
                 .orElseThrow();
-        assertEquals("jar", power.stratum());
-        assertEquals("jar", power.unit());
-        assertEquals(3, power.unitsPerLevel());
-        assertFalse(power.onTrays());
+        assertEquals("jar", power.test().stratum());
+        assertEquals("jar", power.test().unit());
+        assertEquals(3, power.test().unitsPerLevel());
+        assertFalse(power.test().onTrays());
     }
 }

@@ -23,11 +23,12 @@ public final class AnovaPart {
     private final Structure structure;
     private final List<Decomposition.Table> tables;
     private final double wholeSumOfSquares;
-    private final Optional<PlaceModel> place;
+    private final double[] values;
+    private Optional<PlaceModel> placeOnceAsked;
 
     private AnovaPart(Structure structure, double[] values) {
         this.structure = structure;
-        this.place = structure.isSpread() ? PlaceModel.of(Cells.of(structure), values) : Optional.empty();
+        this.values = values;
         this.tables = structure.decomposition().analyse(values);
         double whole = 0;
         for (double value : values) {
@@ -49,6 +50,14 @@ public final class AnovaPart {
     /** Analyses one value for each tray of a structure. */
     public static AnovaPart of(Structure structure, double[] values) {
         return new AnovaPart(structure, values);
+    }
+
+    /** The model that puts the strata together, where the layout needs one; it takes longer than all the rest. */
+    private Optional<PlaceModel> place() {
+        if (placeOnceAsked == null) {
+            placeOnceAsked = structure.isSpread() ? PlaceModel.of(Cells.of(structure), values) : Optional.empty();
+        }
+        return placeOnceAsked;
     }
 
     /** The residual mean square of a stratum; null where nothing is left. */
@@ -89,7 +98,7 @@ public final class AnovaPart {
             }
         }
         boolean leastSquares = !decomposition.isOrthogonal() && tables.size() == 1;
-        boolean mixed = leastSquares || place.isPresent();
+        boolean mixed = leastSquares || place().isPresent();
         return new Findings.Anova(
                 scale,
                 mixed ? "mixed" : "strata",
@@ -97,10 +106,10 @@ public final class AnovaPart {
                 strata,
                 leastSquares
                         ? strata.stream().flatMap(s -> s.terms().stream()).toList()
-                        : place.map(this::terms).orElse(null),
+                        : place().map(this::terms).orElse(null),
                 leastSquares
                         ? Map.of(Place.TRAY, residualMeanSquare(0))
-                        : place.map(PlaceModel::variances).orElse(null),
+                        : place().map(PlaceModel::variances).orElse(null),
                 notes());
     }
 
@@ -134,7 +143,7 @@ public final class AnovaPart {
 
     /** The model that puts the strata together, with tests as verdicts need them; where the layout needs one. */
     Optional<PlaceModel> placeForVerdicts() {
-        return place.map(PlaceModel::forVerdicts);
+        return place().map(PlaceModel::forVerdicts);
     }
 
     private Findings.Stratum stratum(int s) {
@@ -184,11 +193,11 @@ public final class AnovaPart {
         if (tables.size() > 1 && !decomposition.isOrthogonal()) {
             notes.add("The layout is not orthogonal: each term is shown in every stratum that holds information on it,"
                     + " beside the terms that don't contain it."
-                    + (place.isPresent()
+                    + (place().isPresent()
                             ? " The test of a term puts the strata together (REML, Kenward and Roger)."
                             : " The strata could not be put together into one test."));
         }
-        place.map(PlaceModel::atZero)
+        place().map(PlaceModel::atZero)
                 .filter(z -> !z.isEmpty())
                 .ifPresent(z -> notes.add("No variance was found between units of " + String.join(" and ", z)
                         + " beyond that between trays; it counts as 0."));

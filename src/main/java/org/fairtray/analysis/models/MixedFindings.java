@@ -2,14 +2,11 @@ package org.fairtray.analysis.models;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
-import java.util.stream.IntStream;
 import org.fairtray.design.Generator;
 import org.fairtray.design.Term;
 import org.fairtray.findings.Logistic;
-import org.fairtray.statistics.Grouping;
 import org.fairtray.statistics.Tail;
 import org.fairtray.statistics.logistic.MixedLogisticFit;
 import org.fairtray.statistics.logistic.ParametricBootstrap;
@@ -19,21 +16,17 @@ final class MixedFindings {
     private static final String STATISTIC = "likelihood ratio";
 
     private final CountFits fits;
-    private final List<Grouping> groupings;
     private final Bootstrap bootstrap;
-    private final Removals<Model> models;
+    private final MixedModels models;
     private final Removals<MixedLogisticFit> mixed;
 
     private MixedFindings(CountFits fits, Bootstrap bootstrap) {
         this.fits = fits;
         this.bootstrap = bootstrap;
-        var strata = fits.structure().strata();
-        this.groupings =
-                IntStream.range(0, strata.size()).mapToObj(strata::grouping).toList();
-        var terms = fits.structure().terms();
-        this.models = new Removals<>(terms, some -> Model.withoutBlocks(fits.cells(), some));
+        this.models = MixedModels.of(fits.cells());
         this.mixed = new Removals<>(
-                terms, some -> MixedLogisticFit.of(models.of(some).matrix(), fits.counts(), groupings));
+                fits.structure().terms(),
+                some -> MixedLogisticFit.of(models.of(some), fits.counts(), models.groupings()));
     }
 
     /**
@@ -47,7 +40,6 @@ final class MixedFindings {
 
     private Optional<Logistic.Mixed> all(double alpha) {
         var terms = fits.structure().terms();
-        var model = models.all();
         var fit = mixed.all();
         if (!fit.settled()) {
             return Optional.empty();
@@ -63,35 +55,32 @@ final class MixedFindings {
         }
         return Optional.of(new Logistic.Mixed(
                 terms.stream().flatMap(t -> test(t).stream()).toList(),
-                LogisticFindings.coefficients(model.matrix(), fit.estimates(), 1, Tail.normalQuantile(1 - alpha / 2)),
+                LogisticFindings.coefficients(models.all(), fit.estimates(), 1, Tail.normalQuantile(1 - alpha / 2)),
                 deviations,
                 atZero,
                 fit.logLikelihood()));
     }
 
     private Optional<Logistic.Term> test(Term term) {
-        var small = models.without(term);
-        var large = models.with(term);
-        int df = large.matrix().width() - small.matrix().width();
-        if (df == 0) {
-            return Optional.empty();
-        }
-        double ratio = Math.max(
-                0, 2 * (mixed.with(term).logLikelihood() - mixed.without(term).logLikelihood()));
-        double p = Tail.chiSquared(ratio, df);
-        return Optional.of(
-                bootstrap.wanted()
-                        ? new Logistic.Term.Bootstrapped(
-                                term.name(), term.factors(), df, STATISTIC, ratio, p, bootstrapP(term, small, large))
-                        : new Logistic.Term.Plain(term.name(), term.factors(), df, STATISTIC, ratio, p));
+        return models.pair(term).map(pair -> test(term, pair));
     }
 
-    private Double bootstrapP(Term term, Model small, Model large) {
+    private Logistic.Term test(Term term, MixedModels.Pair pair) {
+        double ratio = Math.max(
+                0, 2 * (mixed.with(term).logLikelihood() - mixed.without(term).logLikelihood()));
+        double p = Tail.chiSquared(ratio, pair.df());
+        return bootstrap.wanted()
+                ? new Logistic.Term.Bootstrapped(
+                        term.name(), term.factors(), pair.df(), STATISTIC, ratio, p, bootstrapP(term, pair))
+                : new Logistic.Term.Plain(term.name(), term.factors(), pair.df(), STATISTIC, ratio, p);
+    }
+
+    private Double bootstrapP(Term term, MixedModels.Pair pair) {
         var found = ParametricBootstrap.of(
-                small.matrix(),
-                large.matrix(),
+                pair.smaller(),
+                pair.larger(),
                 fits.counts(),
-                groupings,
+                models.groupings(),
                 bootstrap.draws(),
                 Generator.of(bootstrap.seed()),
                 done -> bootstrap.progress().accept(term.name(), done));

@@ -1,9 +1,6 @@
 package org.fairtray.statistics.comparisons;
 
 import java.util.function.DoubleUnaryOperator;
-import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
-import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
-import org.apache.commons.math3.special.Gamma;
 
 /**
  * The distribution of M/S: M some largest difference of normal variables, S^2 an independent mean square with its
@@ -11,16 +8,11 @@ import org.apache.commons.math3.special.Gamma;
  *
  * <pre>  P(M/S > q) = integral of P(M > qs) g(s) ds,   g the density of S</pre>
  *
- * by Gauss and Legendre's rule in s^(1/3), which takes the edge off g at 0 where df is small.
+ * by {@link RootMeanSquare}.
  *
  * <p>Source: Miller (1981), Simultaneous Statistical Inference, 2nd ed., sections 2.1 and 2.5.
  */
 final class Studentised {
-    private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(96, -1, 1);
-
-    /** Normal deviates beyond which neither end of S matters. */
-    private static final double DEVIATES = 9.5;
-
     private final Chebyshev beyond;
     private final double far;
     private final double df;
@@ -53,26 +45,13 @@ final class Studentised {
         if (q <= 0) {
             return 1;
         }
-        return Math.min(1, Math.max(0, Double.isInfinite(df) ? beyond.at(q) : integral(q)));
-    }
-
-    /** The bounds of S^(2/3), which is nearly normal with mean 1 - 2/(9 df), variance 2/(9 df) (Wilson and Hilferty). */
-    private double integral(double q) {
-        double variance = 2 / (9 * df);
-        double low = Math.sqrt(Math.max(0, 1 - variance - DEVIATES * Math.sqrt(variance)));
-        double high = Math.min(Math.sqrt(1 - variance + DEVIATES * Math.sqrt(variance)), Math.cbrt(far / q));
-        if (high <= low) {
-            return 0;
-        }
-        double logScale = Math.log(2) + df / 2 * Math.log(df / 2) - Gamma.logGamma(df / 2);
-        double sum = 0;
-        for (int i = 0; i < RULE.getNumberOfPoints(); i++) {
-            double root = (low + high) / 2 + (high - low) / 2 * RULE.getPoint(i);
-            double s = root * root * root;
-            double density = Math.exp(logScale + (df - 1) * Math.log(s) - df / 2 * s * s);
-            sum += RULE.getWeight(i) * 3 * root * root * density * beyond.at(q * s);
-        }
-        return sum * (high - low) / 2;
+        return Math.min(
+                1,
+                Math.max(
+                        0,
+                        Double.isInfinite(df)
+                                ? beyond.at(q)
+                                : new RootMeanSquare(df).mean(s -> beyond.at(q * s), far / q)));
     }
 
     /** The q with P(M/S <= q) = confidence; confidence in (0, 1). */

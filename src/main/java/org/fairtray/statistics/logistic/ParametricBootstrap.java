@@ -56,17 +56,15 @@ public record ParametricBootstrap(double observed, double p, int draws, int fail
         var large = MixedLogisticFit.of(larger, counts, groupings);
         double observed = Math.max(0, 2 * (large.logLikelihood() - small.logLikelihood()));
         var simulation = new SimulatedCounts(smaller, small, counts, groupings);
-        var structure = new RandomIntercepts(counts.size(), groupings);
+        var both = MixedRatio.of(smaller, larger, groupings);
         int done = 0;
         int failed = 0;
         int asLarge = 0;
         while (done < draws && !Thread.currentThread().isInterrupted()) {
-            var drawn = simulation.draw(random);
-            var under = MixedMaximum.of(smaller, drawn, structure);
-            var over = MixedMaximum.of(larger, drawn, structure);
-            if (!under.settled() || !over.settled()) {
+            var ratio = both.of(simulation.draw(random));
+            if (!ratio.settled()) {
                 failed++;
-            } else if (2 * (over.value() - under.value()) >= observed - ROUNDING * (1 + observed)) {
+            } else if (ratio.value() >= observed - ROUNDING * (1 + observed)) {
                 asLarge++;
             }
             progress.accept(++done);
