@@ -1,15 +1,26 @@
 package org.fairtray.command;
 
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
 import org.fairtray.design.Generator;
 import org.fairtray.design.Randomisation;
+import org.fairtray.experience.Assurance;
+import org.fairtray.experience.Experience;
+import org.fairtray.experience.Lessons;
+import org.fairtray.files.TrialFolder;
 import org.fairtray.report.SizingText;
 import org.fairtray.sizing.SizedLayout;
 import org.fairtray.sizing.Sizing;
 import org.fairtray.sizing.simulation.Precision;
 import org.fairtray.sizing.simulation.SimulatedSizing;
+import org.fairtray.sizing.spending.Limits;
+import org.fairtray.sizing.spending.Sizes;
 import org.fairtray.trial.Layout;
+import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Trial;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
@@ -46,6 +57,21 @@ final class SizeCommand implements Callable<Integer> {
             description = "A whole number: the same plan and seed give the same invented trials anywhere.")
     private long seed;
 
+    @Option(
+            names = "--from",
+            paramLabel = "OTHER",
+            description = "Expect what this analysed trial's readings show, with how unsure that is.")
+    private Path other;
+
+    @Option(names = "--money", paramLabel = "N", description = "What the trial may cost, in the plan's currency.")
+    private Double money;
+
+    @Option(names = "--minutes", paramLabel = "N", description = "Minutes there are for counting on a day.")
+    private Double minutes;
+
+    @Option(names = "--grams", paramLabel = "N", description = "Grams of seed there are.")
+    private Double grams;
+
     @Override
     public Integer call() {
         if (simulations < 0) {
@@ -55,12 +81,50 @@ final class SizeCommand implements Callable<Integer> {
         var files = trial.folder().read();
         trial.printNotices(files);
         var layout = files.layout().orElseGet(() -> drawn(files.trial()));
-        var sized = SizedLayout.of(files.trial(), layout);
+        var learned = other == null ? Optional.<Experience>empty() : Optional.of(learned(files.trial()));
+        var assurance = learned.map(l -> new Assurance(files.trial(), l));
+        var sized = assurance.map(a -> a.sized(layout)).orElseGet(() -> SizedLayout.of(files.trial(), layout));
+        var spending = Sizes.of(sized, limits(), minutesLearned(learned));
         StopEarly.during(stopped -> {
             var sizing = simulations == 0 ? sized.sizing() : simulated(sized, stopped);
-            trial.print(sizing, SizingText.of(sizing));
+            var all = sizing.beside(spending.orElse(null))
+                    .after(assurance.map(a -> a.earlier(sized)).orElse(null));
+            trial.print(all, SizingText.of(all));
         });
         return Fairtray.DONE;
+    }
+
+    private Limits limits() {
+        return new Limits(limit("--money", money), limit("--minutes", minutes), limit("--grams", grams));
+    }
+
+    private OptionalDouble limit(String option, Double value) {
+        if (value != null && !(value > 0)) {
+            throw new ParameterException(trial.commandLine(), option + " " + value + ": expected a number above 0");
+        }
+        return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+    }
+
+    private static OptionalDouble minutesLearned(Optional<Experience> learned) {
+        return learned.flatMap(Experience::minutesPerFrame)
+                .map(m -> OptionalDouble.of(m.value()))
+                .orElse(OptionalDouble.empty());
+    }
+
+    /** Of the other trial's counts, the one of the plan's first outcome, else its first. */
+    private Experience learned(Trial plan) {
+        var files = new TrialFolder(other).read();
+        var layout = TrialOptions.layout(files);
+        var counts = files.trial().outcomes().stream()
+                .flatMap(o -> o.match(Stream::of, m -> Stream.<Outcome.Count>empty()))
+                .toList();
+        return counts.stream()
+                .filter(c -> c.name().equals(plan.outcomes().get(0).name()))
+                .findFirst()
+                .or(() -> counts.stream().findFirst())
+                .flatMap(c -> Lessons.of(files.trial(), layout, files.readings(), c))
+                .orElseThrow(() -> TrialOptions.missing(
+                        other.resolve("readings.csv").toString(), "readings of a count on the day of its outcome"));
     }
 
     private Sizing simulated(SizedLayout sized, BooleanSupplier stopped) {

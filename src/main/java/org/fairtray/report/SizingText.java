@@ -53,6 +53,12 @@ public final class SizingText {
             correlations();
             places();
         }
+        if (sizing.earlier() != null) {
+            lines.addAll(SpendingText.of(sizing.earlier()));
+        }
+        if (sizing.spending() != null) {
+            lines.addAll(SpendingText.of(sizing.spending()));
+        }
         if (!sizing.assumptions().isEmpty()) {
             assumptions();
         }

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.fairtray.trial.AnalysisChoices;
 import org.fairtray.trial.Expectations;
 import org.fairtray.trial.Place;
@@ -99,6 +100,22 @@ public record Assumptions(
                     sources.add(Assumption.usual("place_sd." + l, PLACE_SD, PLACE_SD_SOURCE));
                 });
         return guessed;
+    }
+
+    /** The same with another source of some numbers: an earlier trial. */
+    Assumptions learned(Set<String> keys, String trial) {
+        return new Assumptions(
+                controlRate,
+                worthwhile,
+                trayCorrelation,
+                placeSd,
+                power,
+                choices,
+                sources.stream()
+                        .map(a -> keys.contains(a.key())
+                                ? new Assumption(a.key(), a.value(), false, "the trial '" + trial + "'")
+                                : a)
+                        .toList());
     }
 
     /** The rate of what does something. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -49,6 +50,17 @@ public final class SizedLayout {
     /** A layout with what its plan expects, and what is usual where it expects nothing. */
     public static SizedLayout of(Trial trial, Layout layout) {
         var assumptions = Assumptions.of(trial);
+        return new SizedLayout(Structure.of(assumptions.fill(trial), layout.trays()), assumptions);
+    }
+
+    /**
+     * A layout with what its plan expects, some of it learned from an earlier trial.
+     *
+     * @param learned keys of assumptions that were learned, such as {@code control_rate}
+     * @param from the earlier trial's title
+     */
+    public static SizedLayout of(Trial trial, Layout layout, Set<String> learned, String from) {
+        var assumptions = Assumptions.of(trial).learned(learned, from);
         return new SizedLayout(Structure.of(assumptions.fill(trial), layout.trays()), assumptions);
     }
 
@@ -133,7 +145,9 @@ public final class SizedLayout {
                 counts() ? assumptions.sources() : List.of(),
                 assumptions.power(),
                 assumptions.choices().alpha(),
-                SizingNotes.of(this));
+                SizingNotes.of(this),
+                null,
+                null);
     }
 
     private static Double power(List<ClosedForm> closed, Term term) {

@@ -23,6 +23,8 @@ import java.util.Map;
  * @param wanted the power wanted
  * @param alpha the error rate of a test
  * @param notes what to bear in mind, a sentence or two each
+ * @param spending other sizes and what they cost; null where it wasn't looked at
+ * @param earlier what was learned from an earlier trial; null where none was named
  */
 public record Sizing(
         String trial,
@@ -41,7 +43,9 @@ public record Sizing(
         List<Assumption> assumptions,
         double wanted,
         double alpha,
-        List<String> notes) {
+        List<String> notes,
+        Spending spending,
+        Earlier earlier) {
 
     public Sizing {
         terms = List.copyOf(terms);
@@ -104,10 +108,49 @@ public record Sizing(
     /** The chances if trays and places differed so much. */
     public record Sensitivity(double trayCorrelation, Map<String, Double> placeSd, List<Chance> terms) {}
 
+    /**
+     * What was taken from an earlier trial.
+     *
+     * @param trial its title
+     * @param outcome the count that was looked at
+     * @param figures that replace what the plan expects
+     * @param assurances of the terms
+     */
+    public record Earlier(String trial, String outcome, List<Figure> figures, List<Assurance> assurances) {
+        public Earlier {
+            figures = List.copyOf(figures);
+            assurances = List.copyOf(assurances);
+        }
+    }
+
+    /** A figure and where it lies with 95 %. */
+    public record Figure(String key, double value, double low, double high) {}
+
+    /**
+     * The chance that a term's test finds what is worthwhile, averaged over how unsure the figures are.
+     *
+     * @param power with the best guesses, by the closed form
+     */
+    public record Assurance(String term, double power, double assurance) {}
+
+    /** The same with what other sizes cost. */
+    public Sizing beside(Spending others) {
+        return with(terms, simulations, notes, others, earlier);
+    }
+
+    /** The same with what was learned from an earlier trial. */
+    public Sizing after(Earlier learned) {
+        return with(terms, simulations, notes, spending, learned);
+    }
+
     /** The same with simulated powers, and what is to be said of them. */
     public Sizing simulated(List<TermPower> powers, int trials, List<String> remarks) {
         var all = new java.util.ArrayList<>(notes);
         all.addAll(remarks);
+        return with(powers, trials, all, spending, earlier);
+    }
+
+    private Sizing with(List<TermPower> powers, int trials, List<String> remarks, Spending others, Earlier learned) {
         return new Sizing(
                 trial,
                 outcome,
@@ -125,6 +168,8 @@ public record Sizing(
                 assumptions,
                 wanted,
                 alpha,
-                all);
+                remarks,
+                others,
+                learned);
     }
 }

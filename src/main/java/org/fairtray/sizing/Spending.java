@@ -1,7 +1,6 @@
-package org.fairtray.sizing.spending;
+package org.fairtray.sizing;
 
 import java.util.List;
-import org.fairtray.sizing.Assumption;
 
 /**
  * Trials of other sizes: what they cost and what they find. What isn't available is null.
