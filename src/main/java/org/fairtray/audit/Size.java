@@ -34,7 +34,7 @@ final class Size {
         if (has >= wanted) {
             return Optional.empty();
         }
-        var smallest = power.smallest(wanted);
+        var smallest = power.smallest();
         String unit = power.test().unit();
         return Optional.of(new Fault(
                 Fault.Kind.TOO_SMALL,

@@ -1,5 +1,6 @@
 package org.fairtray.sizing;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -35,24 +36,60 @@ public record ClosedForm(
         Double noChange,
         Double twoProportions) {
 
-    /** What is to be expected of a term. */
-    public static ClosedForm of(StratumTest test, Assumptions assumptions, Option option) {
-        boolean possible = assumptions.possible();
-        var power = possible ? new StrataPower(test, assumptions, option) : null;
-        double worthwhile = assumptions.worthwhile();
-        var interval = possible ? power.interval() : Optional.<PlannedInterval>empty();
+    /** What is to be expected of a term with each option, in their order; with rates that are not possible, nothing. */
+    public static List<ClosedForm> of(StratumTest test, Assumptions assumptions, List<Option> options) {
+        if (!assumptions.possible()) {
+            return options.stream().map(o -> unknown(test, o)).toList();
+        }
+        var alike = new HashMap<Double, Alike>();
+        return options.stream()
+                .map(o -> alike.computeIfAbsent(o.times(), t -> Alike.of(new StrataPower(test, assumptions, o)))
+                        .with(o))
+                .toList();
+    }
+
+    /** What options share that are repeated as often. */
+    private record Alike(StrataPower power, Optional<PlannedInterval> interval) {
+        static Alike of(StrataPower power) {
+            return new Alike(power, power.interval());
+        }
+
+        ClosedForm with(Option option) {
+            var other = power.with(option);
+            return known(other, interval.map(i -> i.withError(other.standardError())));
+        }
+    }
+
+    private static ClosedForm unknown(StratumTest test, Option option) {
         return new ClosedForm(
                 test.term().name(),
                 test.term().factors(),
                 test.stratum(),
                 test.df(),
-                option.times() * test.dimension() - test.fitted(),
-                possible ? power.nonCentrality(worthwhile) : null,
-                possible ? power.power(worthwhile) : null,
-                possible ? orNull(power.smallest(assumptions.power())) : null,
+                test.errorDf(option),
+                null,
+                null,
+                null,
+                null,
+                null,
+                null);
+    }
+
+    private static ClosedForm known(StrataPower power, Optional<PlannedInterval> interval) {
+        var test = power.test();
+        double worthwhile = power.assumptions().worthwhile();
+        return new ClosedForm(
+                test.term().name(),
+                test.term().factors(),
+                test.stratum(),
+                test.df(),
+                test.errorDf(power.option()),
+                power.nonCentrality(worthwhile),
+                power.power(worthwhile),
+                orNull(power.smallest()),
                 interval.map(PlannedInterval::halfWidth).orElse(null),
                 interval.map(i -> i.chanceInside(worthwhile)).orElse(null),
-                possible ? twoProportions(test, assumptions, option) : null);
+                twoProportions(test, power.assumptions(), power.option()));
     }
 
     private static Double orNull(OptionalDouble value) {

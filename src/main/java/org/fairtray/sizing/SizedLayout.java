@@ -102,9 +102,18 @@ public final class SizedLayout {
         return tests;
     }
 
-    /** The closed form of every term that can be tested. */
-    public List<ClosedForm> at(Option other) {
-        return tests.stream().map(t -> ClosedForm.of(t, assumptions, other)).toList();
+    /** The closed form of every term that can be tested, the option being the plan's. */
+    public List<ClosedForm> closedForm() {
+        return at(List.of(option)).get(0);
+    }
+
+    /** The closed form of every term that can be tested, for each option in their order. */
+    public List<List<ClosedForm>> at(List<Option> options) {
+        var byTerm =
+                tests.stream().map(t -> ClosedForm.of(t, assumptions, options)).toList();
+        return IntStream.range(0, options.size())
+                .mapToObj(o -> byTerm.stream().map(t -> t.get(o)).toList())
+                .toList();
     }
 
     /** The power of a factor; empty where nothing can test it or the rates are not possible. */
@@ -121,7 +130,7 @@ public final class SizedLayout {
     /** All of it. */
     public Sizing sizing() {
         var trial = structure.trial();
-        var closed = at(option);
+        var closed = closedForm();
         var needed = trial.factors().stream().flatMap(f -> needed(f).stream()).toList();
         return new Sizing(
                 trial.title(),
@@ -264,7 +273,7 @@ public final class SizedLayout {
                         return new Sizing.Chance(t.term().name(), null, null);
                     }
                     var power = new StrataPower(t, assumed, other);
-                    var smallest = power.smallest(assumed.power());
+                    var smallest = power.smallest();
                     return new Sizing.Chance(
                             t.term().name(),
                             power.power(assumed.worthwhile()),

@@ -127,7 +127,7 @@ final class SizingAdvice {
     }
 
     private String larger(Sizing.Needed n) {
-        var smallest = power(n).smallest(assumptions.power());
+        var smallest = power(n).smallest();
         return smallest.isEmpty()
                 ? ""
                 : " As it is, " + n.factor() + " has to make "
@@ -169,8 +169,8 @@ final class SizingAdvice {
     }
 
     private String interactions() {
-        boolean missed = sized.at(sized.option()).stream()
-                .anyMatch(c -> c.factors().size() > 1 && c.power() < assumptions.power());
+        boolean missed =
+                sized.closedForm().stream().anyMatch(c -> c.factors().size() > 1 && c.power() < assumptions.power());
         return missed ? " Factors that act together would be missed more often." : "";
     }
 

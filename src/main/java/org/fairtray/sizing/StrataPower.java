@@ -38,8 +38,10 @@ public final class StrataPower {
     private final StratumTest test;
     private final Assumptions assumptions;
     private final Option option;
-    private final double control;
-    private final Scale scale;
+    private final Optional<Tested> tested;
+
+    /** What hangs on the degrees of freedom alone: the F, and the λ with which it has the power wanted. */
+    private record Tested(FPower f, double wanted) {}
 
     /**
      * A term's power.
@@ -47,19 +49,32 @@ public final class StrataPower {
      * @param assumptions with a control rate in (0, 1)
      */
     public StrataPower(StratumTest test, Assumptions assumptions, Option option) {
+        this(test, assumptions, option, tested(test, assumptions, option));
+    }
+
+    private StrataPower(StratumTest test, Assumptions assumptions, Option option, Optional<Tested> tested) {
+        if (!(assumptions.controlRate() > 0 && assumptions.controlRate() < 1)) {
+            throw new IllegalArgumentException(
+                    "control rate " + assumptions.controlRate() + ": expected between 0 and 1");
+        }
         this.test = test;
         this.assumptions = assumptions;
         this.option = option;
-        this.control = assumptions.controlRate();
-        this.scale = assumptions.choices().scale();
-        if (!(control > 0 && control < 1)) {
-            throw new IllegalArgumentException("control rate " + control + ": expected between 0 and 1");
+        this.tested = tested;
+    }
+
+    private static Optional<Tested> tested(StratumTest test, Assumptions assumptions, Option option) {
+        double errorDf = test.errorDf(option);
+        if (errorDf <= 0) {
+            return Optional.empty();
         }
+        var f = new FPower(test.df(), errorDf, assumptions.choices().alpha());
+        return Optional.of(new Tested(f, f.nonCentrality(assumptions.power())));
     }
 
     /**
-     * The power of a factor in a plan's own layout, nothing guessed of how trays and places differ; empty where no stratum can test it or the plan expects no rate of the
-     * control, or one of 0 or 1.
+     * The power of a factor in a plan's own layout, nothing guessed of how trays and places differ; empty where no stratum
+     * can test it or the plan expects no rate of the control, or one of 0 or 1.
      */
     public static Optional<StrataPower> of(Structure structure, Factor factor) {
         var trial = structure.trial();
@@ -69,6 +84,11 @@ public final class StrataPower {
         }
         return StratumTest.of(structure, new Term(List.of(factor.name())))
                 .map(t -> new StrataPower(t, Assumptions.plannedAlone(trial), Option.of(trial.counting())));
+    }
+
+    /** What is repeated and counted. */
+    Option option() {
+        return option;
     }
 
     /** What is taken for granted. */
@@ -81,14 +101,11 @@ public final class StrataPower {
         return test;
     }
 
-    /** The same test with something else repeated or counted. */
+    /** The same test with something else repeated or counted; repeated as often, it takes little work. */
     public StrataPower with(Option other) {
-        return new StrataPower(test, assumptions, other);
-    }
-
-    /** The degrees of freedom for error; 0 or less where the layout is repeated too seldom to have any. */
-    public double errorDf() {
-        return option.times() * test.dimension() - test.fitted();
+        return other.times() == option.times()
+                ? new StrataPower(test, assumptions, other, tested)
+                : new StrataPower(test, assumptions, other);
     }
 
     /**
@@ -97,27 +114,19 @@ public final class StrataPower {
      * @param difference a proportion above 0; a rate above 1 counts as 1
      */
     public double power(double difference) {
-        return errorDf() > 0 ? f().at(nonCentrality(difference)) : 0;
+        return tested.map(t -> t.f.at(nonCentrality(difference))).orElse(0.0);
     }
 
-    private FPower f() {
-        return new FPower(test.df(), errorDf(), assumptions.choices().alpha());
-    }
-
-    /** The smallest difference that is found with this power, in (0, 1); empty where not even a rate of 1 is. */
-    public OptionalDouble smallest(double power) {
+    /** The smallest difference that is found with the power wanted, in (0, 1); empty where not even a rate of 1 is. */
+    public OptionalDouble smallest() {
         double low = 0;
-        double high = 1 - control;
-        if (errorDf() <= 0) {
-            return OptionalDouble.empty();
-        }
-        double wanted = f().nonCentrality(power);
-        if (nonCentrality(high) < wanted) {
+        double high = 1 - assumptions.controlRate();
+        if (tested.isEmpty() || nonCentrality(high) < tested.get().wanted) {
             return OptionalDouble.empty();
         }
         for (int i = 0; i < HALVINGS; i++) {
             double middle = (low + high) / 2;
-            if (middle > 0 && nonCentrality(middle) >= wanted) {
+            if (middle > 0 && nonCentrality(middle) >= tested.get().wanted) {
                 high = middle;
             } else {
                 low = middle;
@@ -176,38 +185,47 @@ public final class StrataPower {
 
     /** The interval of a factor's differences that is to be expected where it does nothing; empty for interactions. */
     public Optional<PlannedInterval> interval() {
-        if (!test.term().isMain() || errorDf() <= 0) {
-            return Optional.empty();
-        }
-        double slope = scale.slope(control, option.seeds());
-        double variance = errorVariance(control) * test.contrast() / option.times();
-        return Optional.of(new PlannedInterval(
-                test.comparisons(),
-                errorDf(),
-                Math.sqrt(variance) / slope,
-                assumptions.choices().alpha()));
+        return !test.term().isMain() || tested.isEmpty()
+                ? Optional.empty()
+                : Optional.of(PlannedInterval.of(
+                        test.comparisons(),
+                        test.errorDf(option),
+                        standardError(),
+                        assumptions.choices().alpha()));
+    }
+
+    /** The true standard error of the difference of a factor's level from the control's, where it does nothing. */
+    double standardError() {
+        double rate = assumptions.controlRate();
+        double variance = errorVariance(rate) * test.contrast() / option.times();
+        return Math.sqrt(variance) / scale().slope(rate, option.seeds());
     }
 
     /** λ for a difference of the rate. */
     public double nonCentrality(double difference) {
-        double rate = Math.min(LARGEST_RATE, control + difference);
-        double change = onScale(rate) - onScale(control);
+        double rate = Math.min(LARGEST_RATE, assumptions.controlRate() + difference);
+        double change = onScale(rate) - onScale(assumptions.controlRate());
         return option.times() * test.spread() * change * change / errorVariance(rate);
     }
 
+    private Scale scale() {
+        return assumptions.choices().scale();
+    }
+
     private double onScale(double rate) {
-        return scale.of(rate * option.seeds(), option.seeds());
+        return scale().of(rate * option.seeds(), option.seeds());
     }
 
     /** ξ, for a tray of the stratum. */
     private double errorVariance(double raisedRate) {
-        return test.raised() * errorVarianceAt(raisedRate) + (1 - test.raised()) * errorVarianceAt(control);
+        return test.raised() * errorVarianceAt(raisedRate)
+                + (1 - test.raised()) * errorVarianceAt(assumptions.controlRate());
     }
 
     private double errorVarianceAt(double rate) {
         double seeds = option.seeds();
         double binomial = rate * (1 - rate);
-        double slope = scale.slope(rate, seeds);
+        double slope = scale().slope(rate, seeds);
         double variance = slope * slope * binomial * (1 + (seeds - 1) * assumptions.trayCorrelation()) / seeds;
         for (var level : test.traysInOne().entrySet()) {
             double sd = assumptions.placeSd(level.getKey()) * slope * binomial;

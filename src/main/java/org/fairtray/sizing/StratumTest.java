@@ -151,9 +151,9 @@ public record StratumTest(
         return IntStream.of(units.sizes()).mapToDouble(n -> (double) n * n).sum() / units.size();
     }
 
-    /** What of the stratum is fitted. */
-    public int fitted() {
-        return dimension - residualDf;
+    /** The degrees of freedom for error of an option; 0 or less where the layout is repeated too seldom to have any. */
+    public double errorDf(Option option) {
+        return option.times() * dimension - (dimension - residualDf);
     }
 
     /** Whether single trays get the levels. */

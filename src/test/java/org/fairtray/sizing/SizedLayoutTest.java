@@ -34,7 +34,7 @@ class SizedLayoutTest {
     }
 
     private static ClosedForm only(SizedLayout sized) {
-        return sized.at(sized.option()).get(0);
+        return sized.closedForm().get(0);
     }
 
     @ParameterizedTest
@@ -44,8 +44,7 @@ class SizedLayoutTest {
                 12,
                 "analysis: {anova_scale: " + scale
                         + "}, expect: {control_rate: 0.35, worthwhile: 0.2, tray_correlation: 0.05}"));
-        var power = ClosedForm.of(sized.tests().get(0), sized.assumptions(), new Option(1, 1, 50))
-                .power();
+        var power = sized.at(List.of(new Option(1, 1, 50))).get(0).get(0).power();
         assertEquals(simulated, power, APPROXIMATE);
     }
 
@@ -63,7 +62,7 @@ class SizedLayoutTest {
         var sized = sized("factors: [{name: soak, levels: [" + levels + "]}, {name: mat, levels: [hemp, coir]}],"
                 + " place: [{name: spot, count: " + trays
                 + "}], expect: {control_rate: 0.4, worthwhile: 0.2, tray_correlation: 0.03}");
-        var closed = sized.at(sized.option()).get(2);
+        var closed = sized.closedForm().get(2);
         assertEquals("soak × mat", closed.term());
         assertEquals(simulated, closed.power(), APPROXIMATE);
         assertNull(closed.halfWidth());

@@ -87,7 +87,7 @@ class StrataPowerTest {
     @Test
     void theSmallestChangeHasThePowerAskedFor() {
         var soak = soaks();
-        double smallest = soak.smallest(0.8).orElseThrow();
+        double smallest = soak.smallest().orElseThrow();
         assertTrue(smallest > 0.2, "more than the change that is found 2 times in 3: " + smallest);
         assertEquals(0.8, soak.power(smallest), 1e-9);
     }

@@ -104,6 +104,11 @@ public final class Dunnett {
         return product;
     }
 
+    /** The same comparisons with other degrees of freedom, which takes less work than to begin anew. */
+    public Dunnett withDf(double df) {
+        return new Dunnett(largest.with(df));
+    }
+
     /** P(every |T_i| <= t), right to 1e-9. */
     public double probability(double t) {
         return 1 - largest.upper(t);

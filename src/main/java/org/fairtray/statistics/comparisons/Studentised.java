@@ -18,6 +18,9 @@ final class Studentised {
     private final double df;
 
     private Studentised(Chebyshev beyond, double far, double df) {
+        if (!(df > 0)) {
+            throw new IllegalArgumentException(df + " degrees of freedom: expected a number above 0");
+        }
         this.beyond = beyond;
         this.far = far;
         this.df = df;
@@ -31,10 +34,12 @@ final class Studentised {
      * @param df above 0; infinite where the variance is known
      */
     static Studentised of(DoubleUnaryOperator within, double far, double df) {
-        if (!(df > 0)) {
-            throw new IllegalArgumentException(df + " degrees of freedom: expected a number above 0");
-        }
         return new Studentised(Chebyshev.of(x -> 1 - within.applyAsDouble(x), far), far, df);
+    }
+
+    /** The same largest difference over another mean square. */
+    Studentised with(double otherDf) {
+        return new Studentised(beyond, far, otherDf);
     }
 
     /** P(M/S > q), right to 1e-9. */

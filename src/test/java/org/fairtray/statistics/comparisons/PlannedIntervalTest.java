@@ -15,7 +15,7 @@ class PlannedIntervalTest {
     @CsvFileSource(resources = "planned-interval.csv", useHeadersInDisplayName = true)
     void agreesWithTheReference(
             int comparisons, double df, double error, double alpha, double margin, double halfWidth, double chance) {
-        var planned = new PlannedInterval(comparisons, df, error, alpha);
+        var planned = PlannedInterval.of(comparisons, df, error, alpha);
         assertEquals(halfWidth, planned.halfWidth(), NEAR);
         assertEquals(chance, planned.chanceInside(margin), NEAR);
     }
@@ -28,15 +28,15 @@ class PlannedIntervalTest {
     void agreesWithAPublishedRuleOfThumb() {
         double margin = 0.1;
         double group = 26 / (margin * margin);
-        var planned = new PlannedInterval(1, 2 * (group - 1), Math.sqrt(2 / group), 0.05);
+        var planned = PlannedInterval.of(1, 2 * (group - 1), Math.sqrt(2 / group), 0.05);
         assertEquals(0.90, planned.chanceInside(margin), 1e-3);
     }
 
     @Test
     void noRoomIsNoChance() {
-        var planned = new PlannedInterval(1, 6, 0.1, 0.05);
+        var planned = PlannedInterval.of(1, 6, 0.1, 0.05);
         assertEquals(0, planned.chanceInside(1e-6), 1e-6);
         assertEquals(1, planned.chanceInside(100), 1e-9);
-        assertThrows(IllegalArgumentException.class, () -> new PlannedInterval(1, 6, 0, 0.05));
+        assertThrows(IllegalArgumentException.class, () -> PlannedInterval.of(1, 6, 0, 0.05));
     }
 }
