@@ -62,7 +62,7 @@ public final class SimulationBenchmark {
         if (process.waitFor() != 0) {
             throw new IOException("Rscript said: " + said);
         }
-        var times = said.split(" ");
+        var times = said.split(" ", -1);
         print("`glmer`, one process", there, Double.parseDouble(times[0]), Double.parseDouble(times[1]));
     }
 
