@@ -9,6 +9,8 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.fairtray.Trials;
+import org.fairtray.analysis.Inference;
 import org.fairtray.design.Term;
 import org.fairtray.trial.Expectations;
 import org.junit.jupiter.api.Test;
@@ -47,6 +49,29 @@ class PowerSimulationTest {
         assertEquals(terms.size() * judges.size(), one.size());
         assertEquals(one, split.run(terms, judges, precision, 2));
         assertEquals(one, split.run(terms, judges, precision, 7));
+    }
+
+    /** The whole analysis of each trial, its verdicts read as words. */
+    @Test
+    void theVerdictCountedIsTheOneThatTheAnalysisGives() {
+        var split = split();
+        var expected = split.structure().trial().expectations();
+        var cover = new Term(List.of("cover"));
+        var trials = new NumberedTrials(split.structure(), expected, 1);
+        double[] rates = Scenario.of(split.structure(), cover, expected).rates();
+        int changed = 0;
+        for (int number = 0; number < 40; number++) {
+            var verdicts = Inference.ofCounts(split.structure(), Trials.THROUGH, trials.draw(number, rates))
+                    .verdicts();
+            changed += verdicts.stream()
+                            .anyMatch(v ->
+                                    v.factor().equals("cover") && v.verdict().equals("changed"))
+                    ? 1
+                    : 0;
+        }
+        var counted = split.run(List.of(cover), List.of(Judge.VERDICT), new Precision(40, 0), 2);
+        assertEquals(changed, counted.get(0).found());
+        assertTrue(changed > 5 && changed < 35, "says something: " + changed);
     }
 
     @Test
