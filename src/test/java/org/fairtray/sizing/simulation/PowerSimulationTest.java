@@ -199,6 +199,35 @@ class PowerSimulationTest {
     }
 
     @Test
+    void oneTrayOfEachTestsNothing() {
+        var pair = Simulations.of(
+                "{name: soak, levels: [0, 8]}", "{name: spot, count: 2}", 50, "control_rate: 0.3, worthwhile: 0.2");
+        for (Judge judge : Judge.values()) {
+            var found = only(pair, judge, FEW);
+            assertEquals(0, found.simulations());
+            assertTrue(found.noTest().isPresent());
+        }
+    }
+
+    /** Places so far apart and seeds so alike that nearly every tray comes out at 0 or 100 %: odds are often infinite. */
+    @Test
+    void wildGuessesGiveAPowerToo() {
+        var wild = Simulations.of(
+                "{name: soak, levels: [0, 8]}, {name: mat, levels: [a, b, c]}",
+                "{name: stack, count: 2}, {name: spot, count: 6}",
+                20,
+                "control_rate: 0.02, worthwhile: 0.98, tray_correlation: 0.95, place_sd: {stack: 60, tray: 5}");
+        var found = wild.run(wild.structure().terms(), EnumSet.allOf(Judge.class), new Precision(60, 0), 2);
+        assertEquals(9, found.size());
+        for (var power : found) {
+            assertEquals(60, power.simulations());
+            double share = power.power().orElseThrow();
+            assertTrue(
+                    power.low().orElseThrow() <= share && share <= power.high().orElseThrow(), power.toString());
+        }
+    }
+
+    @Test
     void whatIsWorthwhileHasToBeSaid() {
         var structure = split().structure();
         assertThrows(IllegalArgumentException.class, () -> PowerSimulation.of(structure, Expectations.none(), 1));
