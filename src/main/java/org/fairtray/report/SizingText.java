@@ -92,7 +92,7 @@ public final class SizingText {
     }
 
     /** A probability; none is certain. */
-    private static String chance(Double p) {
+    static String chance(Double p) {
         if (p == null) {
             return NONE;
         }

@@ -3,7 +3,6 @@ package org.fairtray.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.fairtray.findings.Words;
 import org.fairtray.sizing.Sizing;
 import org.fairtray.sizing.Spending;
 
@@ -17,7 +16,7 @@ final class SpendingText {
         lines.add("");
         lines.add("Sensible sizes, cheapest first (" + spending.currency() + ")");
         lines.addAll(Columns.table(
-                List.of("trays", "frames", "seeds in\na frame", "finds\nit in", "costs", "minutes\na day", "why"),
+                List.of("", "trays", "frames", "seeds in\na frame", "finds\nit in", "costs", "minutes\na day"),
                 spending.choices().stream().map(SpendingText::row).toList()));
         if (spending.choices().stream().anyMatch(c -> !c.fits())) {
             lines.addAll(Columns.wrap("* more than the place, the money, the time or the seed allows", "", ""));
@@ -34,13 +33,13 @@ final class SpendingText {
 
     private static List<String> row(Spending.Choice choice) {
         return List.of(
+                choice.why(),
                 choice.trays() + (choice.fits() ? "" : "*"),
                 Integer.toString(choice.frames()),
                 Integer.toString(choice.seedsPerFrame()),
-                Words.percent(choice.power()),
+                SizingText.chance(choice.power()),
                 String.format(Locale.ROOT, "%.0f", choice.cost()),
-                Long.toString(Math.round(choice.minutesADay())),
-                choice.why());
+                Long.toString(Math.round(choice.minutesADay())));
     }
 
     /** What was learned, and the assurance of each term. */
@@ -56,7 +55,7 @@ final class SpendingText {
         lines.addAll(Columns.table(
                 List.of("", "power with\nthe guesses", "assurance"),
                 earlier.assurances().stream()
-                        .map(a -> List.of(a.term(), Words.percent(a.power()), Words.percent(a.assurance())))
+                        .map(a -> List.of(a.term(), SizingText.chance(a.power()), SizingText.chance(a.assurance())))
                         .toList()));
         lines.addAll(Columns.wrap(
                 "Assurance is the chance to find the difference with all that the earlier trial leaves unsure.",

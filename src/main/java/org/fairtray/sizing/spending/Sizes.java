@@ -29,6 +29,9 @@ public final class Sizes {
     private static final double SURE = 0.95;
     private static final double TOSS = 0.5;
 
+    /** A loss of power that nobody would notice. */
+    private static final double NO_MATTER = 0.02;
+
     private final SizedLayout layout;
     private final Limits limits;
     private final TrayCosts costs;
@@ -184,23 +187,22 @@ public final class Sizes {
         Map<List<Integer>, Spending.Choice> chosen = new LinkedHashMap<>();
         add(chosen, choice(trays, layout.option(), "as planned"));
         boolean found = cheapest(all, wanted, true)
-                .map(c -> add(chosen, because(c, "cheapest that finds it in " + percent(wanted))))
+                .map(c -> add(chosen, because(c, "cheapest for " + percent(wanted))))
                 .orElse(false);
         if (!found) {
-            all.stream()
+            double most = all.stream()
                     .filter(Spending.Choice::fits)
-                    .max(Comparator.comparingDouble(Spending.Choice::power)
-                            .thenComparing(Comparator.comparingDouble(Spending.Choice::cost)
-                                    .reversed()))
-                    .ifPresent(c -> add(chosen, because(c, "finds most of what the limits allow")));
+                    .mapToDouble(Spending.Choice::power)
+                    .max()
+                    .orElse(0);
+            cheapest(all, most - NO_MATTER, true).ifPresent(c -> add(chosen, because(c, "most within the limits")));
             cheapest(all, wanted, false)
-                    .ifPresent(c -> add(chosen, because(c, "finds it in " + percent(wanted) + ", beyond the limits")));
+                    .ifPresent(c -> add(chosen, because(c, percent(wanted) + ", beyond the limits")));
         }
-        cheapest(all, SURE, true).ifPresent(c -> add(chosen, because(c, "cheapest that finds it in " + percent(SURE))));
-        cheapest(all, TOSS, true)
-                .ifPresent(c -> add(chosen, because(c, "cheapest that finds it in " + percent(TOSS) + ": a gamble")));
-        cheapest(all, (1 + wanted) / 2, true)
-                .ifPresent(c -> add(chosen, because(c, "cheapest that finds it in " + percent((1 + wanted) / 2))));
+        cheapest(all, SURE, true).ifPresent(c -> add(chosen, because(c, "cheapest for " + percent(SURE))));
+        cheapest(all, TOSS, true).ifPresent(c -> add(chosen, because(c, "cheapest for " + percent(TOSS))));
+        double between = (1 + wanted) / 2;
+        cheapest(all, between, true).ifPresent(c -> add(chosen, because(c, "cheapest for " + percent(between))));
         return chosen.values().stream()
                 .limit(5)
                 .sorted(Comparator.comparingDouble(Spending.Choice::cost))
