@@ -34,10 +34,10 @@ final class SizeCommand implements Callable<Integer> {
     @Option(
             names = "--simulations",
             paramLabel = "N",
-            defaultValue = "1000",
-            description = "Simulate each term by N invented trials at most, fewer where that is sure enough;"
-                    + " ${DEFAULT-VALUE} without it, 0 for formulae alone. Ctrl-C ends it with what was found so far.")
-    private int simulations;
+            description =
+                    "Simulate each term by N invented trials at most, fewer where that is sure enough;"
+                            + " 1000 without it, of large trials fewer; 0 for formulae alone. Ctrl-C ends it with what was found so far.")
+    private Integer simulations;
 
     @Option(
             names = "--seed",
@@ -48,7 +48,7 @@ final class SizeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (simulations < 0) {
+        if (simulations != null && simulations < 0) {
             throw new ParameterException(
                     trial.commandLine(), "--simulations " + simulations + ": expected a number of trials, 0 or more");
         }
@@ -57,17 +57,18 @@ final class SizeCommand implements Callable<Integer> {
         var layout = files.layout().orElseGet(() -> drawn(files.trial()));
         var sized = SizedLayout.of(files.trial(), layout);
         StopEarly.during(stopped -> {
-            var sizing = simulations == 0 ? sized.sizing() : simulated(sized, stopped);
+            int most = simulations == null ? SimulatedSizing.usual(sized) : simulations;
+            var sizing = most == 0 ? sized.sizing() : simulated(sized, most, stopped);
             trial.print(sizing, SizingText.of(sizing));
         });
         return Fairtray.DONE;
     }
 
-    private Sizing simulated(SizedLayout sized, BooleanSupplier stopped) {
+    private Sizing simulated(SizedLayout sized, int most, BooleanSupplier stopped) {
         var progress = new ProgressLine(trial.commandLine().getErr(), Ansi.AUTO.enabled());
         var sizing = SimulatedSizing.of(
                 sized,
-                new Precision(simulations, SURE_ENOUGH),
+                new Precision(most, SURE_ENOUGH),
                 seed,
                 Runtime.getRuntime().availableProcessors(),
                 (term, done) -> progress.show(term + ": " + done + " invented trials"),
