@@ -48,8 +48,13 @@ final class Effects {
     /** Every level of every factor against its control. */
     List<Effect> againstControl() {
         return structure.trial().factors().stream()
-                .flatMap(f -> family(againstControl(f), all -> Family.againstControl(all, yardstick, alpha)).stream())
+                .flatMap(f -> ofFactor(f).stream())
                 .toList();
+    }
+
+    /** Every level of a factor against its control. */
+    List<Effect> ofFactor(Factor factor) {
+        return family(againstControl(factor), all -> Family.againstControl(all, yardstick, alpha));
     }
 
     /** Every pair of levels of factors with three or more. */

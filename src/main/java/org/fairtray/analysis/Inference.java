@@ -74,6 +74,11 @@ public final class Inference {
         return verdicts.effects();
     }
 
+    /** Whether the verdict on a factor is "changed", without the sentence and what it says of others. */
+    public boolean isChanged(String factor) {
+        return verdicts.isChanged(structure.trial().factor(factor));
+    }
+
     List<Findings.InteractionNote> interactions() {
         return verdicts.interactions();
     }

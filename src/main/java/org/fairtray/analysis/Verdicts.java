@@ -2,6 +2,7 @@ package org.fairtray.analysis;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -32,7 +33,7 @@ final class Verdicts {
     private final boolean rates;
     private final Tests tests;
     private final Effects effects;
-    private final List<Effect> found;
+    private final Map<String, List<Effect>> found = new HashMap<>();
     private final Words.Differences words;
 
     Verdicts(Structure structure, String outcome, boolean rates, Tests tests, Effects effects) {
@@ -41,12 +42,32 @@ final class Verdicts {
         this.rates = rates;
         this.tests = tests;
         this.effects = effects;
-        this.found = effects.againstControl();
         this.words = rates ? Words.OF_RATES : Words.OF_MEASURES;
     }
 
+    /** Every level of every factor against its control. */
     List<Effect> effects() {
-        return found;
+        return structure.trial().factors().stream()
+                .flatMap(f -> own(f).stream())
+                .toList();
+    }
+
+    /** Those of one factor. Worked out when first asked for: with many levels it takes longer than all the rest. */
+    private List<Effect> own(Factor factor) {
+        return found.computeIfAbsent(factor.name(), f -> effects.ofFactor(factor));
+    }
+
+    /** Whether a factor's verdict is "changed". */
+    boolean isChanged(Factor factor) {
+        var test = tests.of(factor.name());
+        return test.pVerdict() != null
+                && test.pVerdict() <= alpha()
+                && !isUntestable(own(factor), test)
+                && !withinWorthwhile(own(factor));
+    }
+
+    private static boolean isUntestable(List<Effect> own, Findings.TermTest test) {
+        return own.isEmpty() || test.pVerdict() == null || own.stream().allMatch(e -> e.difference() == null);
     }
 
     /** The verdicts, given the faults of the layout. */
@@ -64,15 +85,15 @@ final class Verdicts {
     }
 
     private Findings.Verdict verdict(Factor factor, List<Fault> faults) {
-        var own = found.stream().filter(e -> e.factor().equals(factor.name())).toList();
+        var own = own(factor);
         var test = tests.of(factor.name());
-        if (own.isEmpty() || test.pVerdict() == null || own.stream().allMatch(e -> e.difference() == null)) {
+        if (isUntestable(own, test)) {
             return new Findings.Verdict(factor.name(), "cannot tell", untestable(factor, own, test, faults));
         }
         if (withinWorthwhile(own)) {
             return new Findings.Verdict(factor.name(), "no worthwhile change", noWorthwhileChange(factor, own, test));
         }
-        return test.pVerdict() <= alpha()
+        return isChanged(factor)
                 ? new Findings.Verdict(factor.name(), "changed", changed(factor, own, test))
                 : new Findings.Verdict(factor.name(), "cannot tell", cannotTell(factor, own, test));
     }

@@ -14,6 +14,9 @@ import java.util.Arrays;
  * credit Takahashi.
  */
 public final class SparseCholesky {
+    /** Between one by this and this, pivots are multiplied: one logarithm of all takes less time than one of each. */
+    private static final double LARGE = 1e100;
+
     private final int[] start;
     private final int[] row;
     private final int[] changed;
@@ -82,10 +85,14 @@ public final class SparseCholesky {
     /** The logarithm of the determinant of A. */
     public double logDeterminant() {
         double sum = 0;
+        double product = 1;
         for (double pivot : diagonal) {
-            sum += Math.log(pivot);
+            double next = product * pivot;
+            boolean inRange = next < LARGE && next > 1 / LARGE;
+            sum += inRange ? 0 : Math.log(product) + Math.log(pivot);
+            product = inRange ? next : 1;
         }
-        return sum;
+        return sum + Math.log(product);
     }
 
     /**

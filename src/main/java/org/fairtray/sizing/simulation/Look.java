@@ -57,9 +57,7 @@ interface Look {
         return counts -> {
             var inference = Inference.ofCounts(structure, outcome, counts);
             return term.isMain()
-                    ? inference.verdicts().stream()
-                            .anyMatch(v -> v.factor().equals(term.name())
-                                    && v.verdict().equals("changed"))
+                    ? inference.isChanged(term.name())
                     : inference.termTests().stream()
                             .anyMatch(t -> t.term().equals(term.name()) && t.p() != null && t.p() <= alpha);
         };

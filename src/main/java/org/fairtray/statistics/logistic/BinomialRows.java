@@ -5,6 +5,9 @@ import org.fairtray.statistics.Count;
 
 /** n counts, and what follows from their log-odds as these change. A workspace for one thread. */
 final class BinomialRows {
+    /** Up to here a product is multiplied on before its logarithm is taken. */
+    private static final double LARGE = 1e250;
+
     private final double[] successes;
     private final double[] trials;
     private final double binomialCoefficients;
@@ -44,6 +47,34 @@ final class BinomialRows {
 
     /** Sets the log-odds of row i; y log p + (m - y) log(1 - p). */
     double set(int i, double logOdds) {
+        return linearPart(i, logOdds) - trials[i] * Math.log(setAndGiveWhole(i, logOdds));
+    }
+
+    /**
+     * Sets the log-odds of all rows; the sum of y log p + (m - y) log(1 - p). Rows in a row with as many trials share one
+     * logarithm, that of a product: it takes longer than all the rest.
+     */
+    double set(double[] logOdds) {
+        double sum = 0;
+        double product = 1;
+        int last = trials.length - 1;
+        for (int i = 0; i <= last; i++) {
+            sum += linearPart(i, logOdds[i]);
+            product *= setAndGiveWhole(i, logOdds[i]);
+            if (i == last || trials[i + 1] != trials[i] || product > LARGE) {
+                sum -= trials[i] * Math.log(product);
+                product = 1;
+            }
+        }
+        return sum;
+    }
+
+    private double linearPart(int i, double logOdds) {
+        return successes[i] * logOdds - trials[i] * Math.max(logOdds, 0);
+    }
+
+    /** 1 + exp(-|log-odds|), from which the rest follows. */
+    private double setAndGiveWhole(int i, double logOdds) {
         double small = Math.exp(-Math.abs(logOdds));
         double whole = 1 + small;
         double far = small / whole;
@@ -51,6 +82,6 @@ final class BinomialRows {
         residual[i] = successes[i] - trials[i] * rate;
         weight[i] = trials[i] * far / whole;
         skew[i] = 1 - 2 * rate;
-        return successes[i] * logOdds - trials[i] * (Math.max(logOdds, 0) + Math.log(whole));
+        return whole;
     }
 }

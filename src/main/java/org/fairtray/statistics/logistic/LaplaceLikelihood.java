@@ -53,7 +53,8 @@ final class LaplaceLikelihood implements Likelihood {
     private final double[] step;
     private final double[] diagonal;
     private final double[] below;
-    private final BinomialRows rows;
+    private final double[] logOdds;
+    private BinomialRows rows;
     private final double[] influence;
     private final double[] inverseTimesRow;
 
@@ -64,17 +65,29 @@ final class LaplaceLikelihood implements Likelihood {
      * @param structure of n rows
      */
     LaplaceLikelihood(ModelMatrix model, RandomIntercepts structure, List<Count> counts) {
+        this(model, structure);
+        take(counts);
+    }
+
+    /** The same before any counts are there; {@link #take} has to come first. */
+    LaplaceLikelihood(ModelMatrix model, RandomIntercepts structure) {
         this.structure = structure;
         this.fixed = new FixedPart(model);
         this.factor = new SparseCholesky(structure.pattern());
-        this.rows = new BinomialRows(counts);
         this.deviations = new double[structure.groupings()];
         this.modes = new double[structure.total()];
         this.step = new double[structure.total()];
         this.diagonal = new double[structure.total()];
         this.below = new double[structure.pattern().entries()];
-        this.influence = new double[counts.size()];
-        this.inverseTimesRow = new double[counts.size() * structure.groupings()];
+        this.logOdds = new double[model.height()];
+        this.influence = new double[model.height()];
+        this.inverseTimesRow = new double[model.height() * structure.groupings()];
+    }
+
+    /** Takes counts, one for each row; what comes out is as if there had been none before. */
+    void take(List<Count> counts) {
+        rows = new BinomialRows(counts);
+        Arrays.fill(modes, 0);
     }
 
     @Override
@@ -172,19 +185,18 @@ final class LaplaceLikelihood implements Likelihood {
     /** f at the modes as they stand, and with it rates, residuals and weights of the rows. */
     private double height() {
         int groupings = deviations.length;
-        double sum = 0;
-        for (int i = 0; i < rows.size(); i++) {
+        for (int i = 0; i < logOdds.length; i++) {
             double linear = fixed.linear(i);
             for (int g = 0; g < groupings; g++) {
                 linear += deviations[g] * modes[structure.column(i, g)];
             }
-            sum += rows.set(i, linear);
+            logOdds[i] = linear;
         }
         double squares = 0;
         for (double mode : modes) {
             squares += mode * mode;
         }
-        return sum - squares / 2;
+        return rows.set(logOdds) - squares / 2;
     }
 
     /** Adds A'times to one number for each intercept. */
@@ -247,8 +259,9 @@ final class LaplaceLikelihood implements Likelihood {
         fixed.addRow(i, slope, gradient);
         for (int g = 0; g < deviations.length; g++) {
             int column = structure.column(i, g);
-            gradient[fixed.width() + g] +=
-                    modes[column] * slope - rows.weight[i] * inverseTimesRow(i, g) - rows.residual[i] * turn[column];
+            gradient[fixed.width() + g] += modes[column] * slope
+                    - rows.weight[i] * inverseTimesRow[i * deviations.length + g]
+                    - rows.residual[i] * turn[column];
         }
     }
 

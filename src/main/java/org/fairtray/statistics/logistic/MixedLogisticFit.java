@@ -63,7 +63,7 @@ public final class MixedLogisticFit {
             return of(plain, model, counts, groupings);
         }
         var likelihood = new LaplaceLikelihood(model, new RandomIntercepts(counts.size(), groupings), counts);
-        var top = MixedMaximum.of(likelihood, plain.estimates().coefficients(), counts.size());
+        var top = MixedMaximum.of(likelihood, plain.estimates().coefficients(), new double[0], counts.size());
         boolean allAtZero = IntStream.range(model.width(), likelihood.size()).allMatch(k -> top.at()[k] == 0);
         return allAtZero || plain.logLikelihood() >= top.value()
                 ? of(plain, model, counts, groupings)

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.function.Predicate;
 import org.fairtray.statistics.Cholesky;
 import org.fairtray.statistics.Count;
 import org.fairtray.statistics.ModelMatrix;
@@ -24,6 +25,11 @@ final class MixedMaximum {
     /** Rows times parameters up to which more starts and a second climb are cheap. */
     private static final int SMALL = 2_000;
 
+    /** Parameters that are all nearer to those of a top than this, log-odds, belong to it. */
+    private static final double SAME_TOP = 0.02;
+
+    private static final double LEAST_GUESS = 0.1;
+
     /** How far a standard deviation is moved to see how slopes change. */
     private static final double NUDGE = 0.02;
 
@@ -35,19 +41,22 @@ final class MixedMaximum {
         this.first = likelihood.firstDeviation();
     }
 
-    /** The likelihood alone, by the plain fit where that is as good: its standard deviations are then all 0. */
-    static QuasiNewton.Top of(ModelMatrix model, List<Count> counts, RandomIntercepts structure) {
+    /**
+     * The likelihood alone, by the plain fit where that is as good: its standard deviations are then all 0.
+     *
+     * @param likelihood of the model; takes the counts
+     * @param guess at the standard deviations, one for each grouping, or none at all
+     */
+    static QuasiNewton.Top of(ModelMatrix model, List<Count> counts, LaplaceLikelihood likelihood, double[] guess) {
         var plain = LogisticFit.of(model, counts);
+        double[] coefficients = plain.estimates().coefficients();
         var atZero = new QuasiNewton.Top(
-                Arrays.copyOf(plain.estimates().coefficients(), model.width() + structure.groupings()),
-                plain.logLikelihood(),
-                plain.settled(),
-                plain.steps());
-        if (structure.groupings() == 0) {
+                Arrays.copyOf(coefficients, likelihood.size()), plain.logLikelihood(), plain.settled(), plain.steps());
+        if (likelihood.size() == model.width()) {
             return atZero;
         }
-        var likelihood = new LaplaceLikelihood(model, structure, counts);
-        var top = of(likelihood, plain.estimates().coefficients(), counts.size());
+        likelihood.take(counts);
+        var top = of(likelihood, coefficients, guess, counts.size());
         return plain.logLikelihood() >= top.value() ? atZero : top;
     }
 
@@ -56,16 +65,18 @@ final class MixedMaximum {
      *
      * @param likelihood of some coefficients and one standard deviation or more
      * @param coefficients where to start, as a plain logistic fit gives them
+     * @param guess at the standard deviations, one for each grouping, or none at all
      * @param rows how many rows the model has
      * @return standard deviations are 0 or more
      */
-    static QuasiNewton.Top of(LaplaceLikelihood likelihood, double[] coefficients, int rows) {
+    static QuasiNewton.Top of(LaplaceLikelihood likelihood, double[] coefficients, double[] guess, int rows) {
         var search = new MixedMaximum(likelihood);
         boolean small = (long) rows * likelihood.size() <= SMALL;
-        var starts = search.starts(coefficients, small);
+        var starts = search.starts(coefficients, guess, small);
         var best = search.climb(starts.get(0), search.none());
         for (double[] start : starts.subList(1, small ? 2 : 1)) {
-            var other = search.climb(start, search.none());
+            var first = best;
+            var other = search.climb(start, search.none(), at -> first.settled() && search.isNextTo(first.at(), at));
             best = other.value() > best.value() + NO_LOSS || !best.settled() ? other : best;
         }
         return search.upright(search.withoutThoseNextToZero(best));
@@ -76,9 +87,12 @@ final class MixedMaximum {
     }
 
     /** Starts with all standard deviations alike, in small models with one larger than the others too; the likeliest first. */
-    private List<double[]> starts(double[] coefficients, boolean small) {
+    private List<double[]> starts(double[] coefficients, double[] guess, boolean small) {
         var starts = new ArrayList<double[]>();
         int groupings = likelihood.size() - first;
+        if (guess.length > 0) {
+            starts.add(guessed(coefficients, guess));
+        }
         for (double all : new double[] {0.3, 1}) {
             starts.add(start(coefficients, all));
         }
@@ -94,6 +108,15 @@ final class MixedMaximum {
         return starts;
     }
 
+    /** At 0 no slope leads away, so a start lies a little above. */
+    private double[] guessed(double[] coefficients, double[] guess) {
+        double[] start = Arrays.copyOf(coefficients, likelihood.size());
+        for (int g = 0; g < guess.length; g++) {
+            start[first + g] = Math.max(LEAST_GUESS, guess[g]);
+        }
+        return start;
+    }
+
     private double[] start(double[] coefficients, double all) {
         double[] start = Arrays.copyOf(coefficients, likelihood.size());
         Arrays.fill(start, first, start.length, all);
@@ -101,7 +124,22 @@ final class MixedMaximum {
     }
 
     private QuasiNewton.Top climb(double[] start, boolean[] held) {
-        return QuasiNewton.climb(likelihood, start, inverse(start, held));
+        return climb(start, held, at -> false);
+    }
+
+    private QuasiNewton.Top climb(double[] start, boolean[] held, Predicate<double[]> mayEnd) {
+        return QuasiNewton.climb(likelihood, start, inverse(start, held), mayEnd);
+    }
+
+    /** Whether a climb is so near to a top that it would end there; standard deviations may have either sign. */
+    private boolean isNextTo(double[] top, double[] at) {
+        for (int k = 0; k < at.length; k++) {
+            double apart = k < first ? Math.abs(at[k] - top[k]) : Math.abs(Math.abs(at[k]) - Math.abs(top[k]));
+            if (!(apart <= SAME_TOP)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private QuasiNewton.Top withoutThoseNextToZero(QuasiNewton.Top top) {

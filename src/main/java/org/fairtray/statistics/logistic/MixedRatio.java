@@ -1,5 +1,6 @@
 package org.fairtray.statistics.logistic;
 
+import java.util.Arrays;
 import java.util.List;
 import org.fairtray.statistics.Count;
 import org.fairtray.statistics.Grouping;
@@ -13,12 +14,14 @@ import org.fairtray.statistics.ModelMatrix;
 public final class MixedRatio {
     private final ModelMatrix smaller;
     private final ModelMatrix larger;
-    private final RandomIntercepts structure;
+    private final LaplaceLikelihood ofSmaller;
+    private final LaplaceLikelihood ofLarger;
 
     private MixedRatio(ModelMatrix smaller, ModelMatrix larger, RandomIntercepts structure) {
         this.smaller = smaller;
         this.larger = larger;
-        this.structure = structure;
+        this.ofSmaller = new LaplaceLikelihood(smaller, structure);
+        this.ofLarger = new LaplaceLikelihood(larger, structure);
     }
 
     /**
@@ -47,13 +50,14 @@ public final class MixedRatio {
     }
 
     /**
-     * Fits both.
+     * Fits both; the standard deviations of the larger are where the smaller starts.
      *
      * @param counts n counts with trials above 0
      */
     public Ratio of(List<Count> counts) {
-        var over = MixedMaximum.of(larger, counts, structure);
-        var under = MixedMaximum.of(smaller, counts, structure);
+        var over = MixedMaximum.of(larger, counts, ofLarger, new double[0]);
+        double[] guess = Arrays.copyOfRange(over.at(), larger.width(), over.at().length);
+        var under = MixedMaximum.of(smaller, counts, ofSmaller, guess);
         return new Ratio(Math.max(0, 2 * (over.value() - under.value())), over.settled() && under.settled());
     }
 }

@@ -1,5 +1,6 @@
 package org.fairtray.statistics.logistic;
 
+import java.util.function.Predicate;
 import org.fairtray.statistics.Vectors;
 
 /**
@@ -50,8 +51,20 @@ final class QuasiNewton {
      *     columns of 0s, whose parameters stay as they are; written over
      */
     static Top climb(Likelihood likelihood, double[] start, double[][] inverse) {
+        return climb(likelihood, start, inverse, at -> false);
+    }
+
+    /**
+     * The same until a point is reached where it may end.
+     *
+     * @param mayEnd asked of each point
+     */
+    static Top climb(Likelihood likelihood, double[] start, double[][] inverse, Predicate<double[]> mayEnd) {
         var climb = new QuasiNewton(likelihood, start, inverse);
         for (int step = 0; step < MOST_STEPS; step++) {
+            if (mayEnd.test(climb.at)) {
+                return climb.top(false, step);
+            }
             double[] direction = climb.direction();
             double promised = Vectors.dot(climb.gradient, direction);
             if (!(promised >= SETTLED)) {

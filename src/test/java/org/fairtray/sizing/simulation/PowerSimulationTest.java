@@ -9,6 +9,8 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.fairtray.Trials;
+import org.fairtray.analysis.Inference;
 import org.fairtray.design.Term;
 import org.fairtray.trial.Expectations;
 import org.junit.jupiter.api.Test;
@@ -47,6 +49,29 @@ class PowerSimulationTest {
         assertEquals(terms.size() * judges.size(), one.size());
         assertEquals(one, split.run(terms, judges, precision, 2));
         assertEquals(one, split.run(terms, judges, precision, 7));
+    }
+
+    /** The whole analysis of each trial, its verdicts read as words. */
+    @Test
+    void theVerdictCountedIsTheOneThatTheAnalysisGives() {
+        var split = split();
+        var expected = split.structure().trial().expectations();
+        var cover = new Term(List.of("cover"));
+        var trials = new NumberedTrials(split.structure(), expected, 1);
+        double[] rates = Scenario.of(split.structure(), cover, expected).rates();
+        int changed = 0;
+        for (int number = 0; number < 40; number++) {
+            var verdicts = Inference.ofCounts(split.structure(), Trials.THROUGH, trials.draw(number, rates))
+                    .verdicts();
+            changed += verdicts.stream()
+                            .anyMatch(v ->
+                                    v.factor().equals("cover") && v.verdict().equals("changed"))
+                    ? 1
+                    : 0;
+        }
+        var counted = split.run(List.of(cover), List.of(Judge.VERDICT), new Precision(40, 0), 2);
+        assertEquals(changed, counted.get(0).found());
+        assertTrue(changed > 5 && changed < 35, "says something: " + changed);
     }
 
     @Test
@@ -170,6 +195,35 @@ class PowerSimulationTest {
                             "No stack with the same treatment is repeated, so a difference between levels of cover can't be"
                                     + " told from the difference between any two stacks treated alike."),
                     found.noTest());
+        }
+    }
+
+    @Test
+    void oneTrayOfEachTestsNothing() {
+        var pair = Simulations.of(
+                "{name: soak, levels: [0, 8]}", "{name: spot, count: 2}", 50, "control_rate: 0.3, worthwhile: 0.2");
+        for (Judge judge : Judge.values()) {
+            var found = only(pair, judge, FEW);
+            assertEquals(0, found.simulations());
+            assertTrue(found.noTest().isPresent());
+        }
+    }
+
+    /** Places so far apart and seeds so alike that nearly every tray comes out at 0 or 100 %: odds are often infinite. */
+    @Test
+    void wildGuessesGiveAPowerToo() {
+        var wild = Simulations.of(
+                "{name: soak, levels: [0, 8]}, {name: mat, levels: [a, b, c]}",
+                "{name: stack, count: 2}, {name: spot, count: 6}",
+                20,
+                "control_rate: 0.02, worthwhile: 0.98, tray_correlation: 0.95, place_sd: {stack: 60, tray: 5}");
+        var found = wild.run(wild.structure().terms(), EnumSet.allOf(Judge.class), new Precision(60, 0), 2);
+        assertEquals(9, found.size());
+        for (var power : found) {
+            assertEquals(60, power.simulations());
+            double share = power.power().orElseThrow();
+            assertTrue(
+                    power.low().orElseThrow() <= share && share <= power.high().orElseThrow(), power.toString());
         }
     }
 
