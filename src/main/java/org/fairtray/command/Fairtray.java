@@ -34,7 +34,8 @@ import picocli.CommandLine.Command;
             AuditCommand.class,
             CheckCommand.class,
             AnalyseCommand.class,
-            NextCommand.class
+            NextCommand.class,
+            SeasonCommand.class
         })
 public final class Fairtray {
     /** The command did what it was asked for. */

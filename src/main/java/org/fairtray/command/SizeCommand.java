@@ -45,10 +45,10 @@ final class SizeCommand implements Callable<Integer> {
     @Option(
             names = "--simulations",
             paramLabel = "N",
-            defaultValue = "1000",
-            description = "Simulate each term by N invented trials at most, fewer where that is sure enough;"
-                    + " ${DEFAULT-VALUE} without it, 0 for formulae alone. Ctrl-C ends it with what was found so far.")
-    private int simulations;
+            description =
+                    "Simulate each term by N invented trials at most, fewer where that is sure enough;"
+                            + " 1000 without it, of large trials fewer; 0 for formulae alone. Ctrl-C ends it with what was found so far.")
+    private Integer simulations;
 
     @Option(
             names = "--seed",
@@ -74,7 +74,7 @@ final class SizeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (simulations < 0) {
+        if (simulations != null && simulations < 0) {
             throw new ParameterException(
                     trial.commandLine(), "--simulations " + simulations + ": expected a number of trials, 0 or more");
         }
@@ -86,7 +86,8 @@ final class SizeCommand implements Callable<Integer> {
         var sized = assurance.map(a -> a.sized(layout)).orElseGet(() -> SizedLayout.of(files.trial(), layout));
         var spending = Sizes.of(sized, limits(), minutesLearned(learned));
         StopEarly.during(stopped -> {
-            var sizing = simulations == 0 ? sized.sizing() : simulated(sized, stopped);
+            int most = simulations == null ? SimulatedSizing.usual(sized) : simulations;
+            var sizing = most == 0 ? sized.sizing() : simulated(sized, most, stopped);
             var all = sizing.beside(spending.orElse(null))
                     .after(assurance.map(a -> a.earlier(sized)).orElse(null));
             trial.print(all, SizingText.of(all));
@@ -127,11 +128,11 @@ final class SizeCommand implements Callable<Integer> {
                         other.resolve("readings.csv").toString(), "readings of a count on the day of its outcome"));
     }
 
-    private Sizing simulated(SizedLayout sized, BooleanSupplier stopped) {
+    private Sizing simulated(SizedLayout sized, int most, BooleanSupplier stopped) {
         var progress = new ProgressLine(trial.commandLine().getErr(), Ansi.AUTO.enabled());
         var sizing = SimulatedSizing.of(
                 sized,
-                new Precision(simulations, SURE_ENOUGH),
+                new Precision(most, SURE_ENOUGH),
                 seed,
                 Runtime.getRuntime().availableProcessors(),
                 (term, done) -> progress.show(term + ": " + done + " invented trials"),

@@ -10,12 +10,14 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A long analysis that is stopped from outside, in a virtual machine of its own. */
+/** A long computation that is stopped from outside, in a virtual machine of its own. */
 class StoppedTest {
     @TempDir
     private Path home;
@@ -27,17 +29,7 @@ class StoppedTest {
         assertEquals(Fairtray.DONE, Run.of("demo", folder).status());
         Files.delete(folder.resolve("results.json"));
         Files.delete(folder.resolve("report.html"));
-        var process = new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Dpicocli.ansi=true",
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        Fairtray.class.getName(),
-                        "analyse",
-                        folder.toString(),
-                        "--bootstrap",
-                        "1000000")
-                .start();
+        var process = start("analyse", folder.toString(), "--bootstrap", "1000000");
         try (var err = process.errorReader(StandardCharsets.UTF_8)) {
             String before = readTo(err, "bootstrap draw ");
             process.toHandle().destroy(); // Process.destroy would close the stream as well
@@ -50,6 +42,39 @@ class StoppedTest {
         assertNotEquals(Fairtray.DONE, process.exitValue());
         assertFalse(Files.exists(folder.resolve("results.json")));
         assertFalse(Files.exists(folder.resolve("report.html")));
+    }
+
+    @Test
+    @Timeout(60)
+    void sizesComeWithWhatWasSimulatedSoFar() throws IOException, InterruptedException {
+        var folder = Files.createDirectory(home.resolve("plan"));
+        assertEquals(
+                Fairtray.DONE,
+                Run.of("begin", folder, "--like", "weight-by-soak").status());
+        var process = start("size", folder.toString(), "--simulations", "1000000");
+        try (var err = process.errorReader(StandardCharsets.UTF_8);
+                var out = process.inputReader(StandardCharsets.UTF_8)) {
+            readTo(err, "cover: 100 invented trials");
+            process.toHandle().destroy();
+            String said = readTo(out, "no such words");
+            assertTrue(said.contains(" invented trials each, analysed as analyse does\n"), said);
+            assertTrue(said.endsWith("within\nworthwhile (two one-sided tests).\n"), said);
+            assertTrue(process.waitFor(20, TimeUnit.SECONDS));
+        } finally {
+            process.destroyForcibly();
+        }
+        assertNotEquals(Fairtray.DONE, process.exitValue());
+    }
+
+    private static Process start(String... arguments) throws IOException {
+        var command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Dpicocli.ansi=true",
+                "-cp",
+                System.getProperty("java.class.path"),
+                Fairtray.class.getName()));
+        command.addAll(List.of(arguments));
+        return new ProcessBuilder(command).start();
     }
 
     /** All that comes, up to these words; or all there is. */

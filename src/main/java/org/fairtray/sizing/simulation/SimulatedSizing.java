@@ -18,7 +18,20 @@ public final class SimulatedSizing {
     /** Fewer degrees of freedom for error than this are few for a likelihood ratio. */
     private static final double FEW_DF = 20;
 
+    /** Terms times trays times trials that take some ten seconds on two cores. */
+    private static final int WORK = 150_000;
+
+    private static final int FEWEST = 100;
+    private static final int MOST = 1000;
+
     private SimulatedSizing() {}
+
+    /** How many trials of each term to simulate at most where no one says: 1000, fewer of large trials, in whole rounds. */
+    public static int usual(SizedLayout sized) {
+        int trays = sized.structure().trays().size();
+        int terms = sized.structure().terms().size();
+        return Math.max(FEWEST, Math.min(MOST, WORK / trays / terms / FEWEST * FEWEST));
+    }
 
     /**
      * Simulates every term by every judge. Where nothing can be simulated, or nothing was before a stop, formulae remain.
