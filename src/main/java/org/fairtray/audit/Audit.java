@@ -88,12 +88,12 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
     private static List<Fault> looks(Trial trial, List<Tray> trays, Seal.State seal) {
         var structure = Structure.of(trial, trays);
         var faults = new ArrayList<>(atTrays(structure));
-        var patterns = Patterns.of(structure, seal == Seal.State.HOLDS);
+        var patterns = Patterns.of(structure, seal.layoutIsDrawn());
         faults.addAll(patterns.faults(trays));
         var mending = new Mending(trial, trays, List.copyOf(faults), after -> {
             var changed = Structure.of(trial, after);
             var again = new ArrayList<>(atTrays(changed));
-            again.addAll(Patterns.of(changed, seal == Seal.State.HOLDS).faults(after));
+            again.addAll(Patterns.of(changed, seal.layoutIsDrawn()).faults(after));
             return again;
         });
         var mended = faults.stream()
@@ -128,25 +128,37 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
     }
 
     private static Fault notRandomised(Seal.State seal, boolean read) {
-        boolean absent = seal == Seal.State.ABSENT;
-        return new Fault(
-                Fault.Kind.NOT_RANDOMISED,
-                List.of(),
-                List.of(),
-                absent
-                        ? "Nothing shows that chance decided which tray got what: the layout has no seal."
-                        : "The " + changed(seal)
-                                + " changed after sealing, so the layout is not the one that chance drew."
-                                + (read ? " Whether that was after the first reading, the files can't tell." : ""),
-                absent
-                        ? "Before sowing, let lay draw the layout. If it was drawn by lot by hand, write down how."
-                        : "Go back to the sealed files, or lay again before sowing (lay --replace).");
+        if (seal == Seal.State.ABSENT) {
+            return notRandomised(
+                    "Nothing shows that chance decided which tray got what: the layout has no seal.",
+                    "Before sowing, let lay draw the layout. If it was drawn by lot by hand, write down how.");
+        }
+        return notRandomised(
+                "The " + changed(seal) + " changed after sealing, so " + undone(seal)
+                        + (read ? " Whether that was after the first reading, the files can't tell." : ""),
+                "Go back to the sealed files, or lay again before sowing (lay --replace).");
+    }
+
+    private static Fault notRandomised(String sentence, String remedy) {
+        return new Fault(Fault.Kind.NOT_RANDOMISED, List.of(), List.of(), sentence, remedy);
+    }
+
+    private static String undone(Seal.State seal) {
+        return switch (seal) {
+            case FRAMES_CHANGED -> "they don't lie where chance put them.";
+            case MOVES_CHANGED -> "trays don't move as chance drew it.";
+            case FRAMES_AND_MOVES_CHANGED -> "frames don't lie, and trays don't move, as chance drew it.";
+            default -> "the layout is not the one that chance drew.";
+        };
     }
 
     private static String changed(Seal.State seal) {
         return switch (seal) {
             case PLAN_CHANGED -> "plan was";
             case LAYOUT_CHANGED -> "layout was";
+            case FRAMES_CHANGED -> "counting frames were";
+            case MOVES_CHANGED -> "moves were";
+            case FRAMES_AND_MOVES_CHANGED -> "counting frames and the moves were";
             default -> "plan and the layout were";
         };
     }

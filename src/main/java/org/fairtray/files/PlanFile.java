@@ -36,7 +36,8 @@ final class PlanFile {
             "expect",
             "costs",
             "sowing",
-            "rotation");
+            "rotation",
+            "handling");
     private static final int FORMAT = 1;
     private static final int MOST_REPLICATES = 1_000_000;
 
@@ -86,6 +87,9 @@ final class PlanFile {
         var grams = keys.optional("sowing").map(HandlingReader::grams).orElse(OptionalDouble.empty());
         var rotation =
                 keys.optional("rotation").flatMap(v -> HandlingReader.rotation(v, varied.place(), varied.factors()));
+        var uncover = keys.optional("handling")
+                .map(v -> HandlingReader.uncoverDay(v, counted.counting()))
+                .orElse(OptionalInt.empty());
         problems.throwIfAny();
         return new Trial(
                 title.orElseThrow(),
@@ -104,7 +108,8 @@ final class PlanFile {
                 expected.orElse(Expectations.none()),
                 costs,
                 grams,
-                rotation);
+                rotation,
+                uncover);
     }
 
     private Varied varied() {

@@ -79,6 +79,7 @@ public final class PlanText {
         trial.gramsPerTray().ifPresent(g -> lines.add("sowing: {grams_per_tray: " + g + "}"));
         trial.rotation()
                 .ifPresent(r -> lines.add("rotation: {level: " + quoted(r.level()) + ", days: " + r.days() + "}"));
+        trial.uncoverDay().ifPresent(d -> lines.add("handling: {uncover_day: " + d + "}"));
     }
 
     private static String sides(Area area) {

@@ -99,7 +99,7 @@ public record TrialFiles(
                     read.noteColumns(),
                     handling,
                     seal,
-                    seal.map(s -> state(s, planSha256, layoutSha256)).orElse(Seal.State.ABSENT),
+                    seal.map(s -> state(s, planSha256)).orElse(Seal.State.ABSENT),
                     planSha256,
                     layoutSha256,
                     read.notices());
@@ -165,13 +165,25 @@ public record TrialFiles(
             }
         }
 
-        private static Seal.State state(Seal seal, String plan, Optional<String> layout) {
+        private Seal.State state(Seal seal, String plan) {
             boolean samePlan = seal.planSha256().equals(plan);
-            boolean sameLayout = layout.isPresent() && seal.layoutSha256().equals(layout.get());
-            if (samePlan) {
-                return sameLayout ? Seal.State.HOLDS : Seal.State.LAYOUT_CHANGED;
+            boolean sameLayout = isStill(seal.layoutSha256(), LayoutFile.NAME);
+            if (!samePlan || !sameLayout) {
+                if (samePlan) {
+                    return Seal.State.LAYOUT_CHANGED;
+                }
+                return sameLayout ? Seal.State.PLAN_CHANGED : Seal.State.BOTH_CHANGED;
             }
-            return sameLayout ? Seal.State.PLAN_CHANGED : Seal.State.BOTH_CHANGED;
+            boolean sameFrames = seal.framesSha256().stream().allMatch(h -> isStill(h, FramesFile.NAME));
+            boolean sameMoves = seal.movesSha256().stream().allMatch(h -> isStill(h, MovesFile.NAME));
+            if (sameFrames) {
+                return sameMoves ? Seal.State.HOLDS : Seal.State.MOVES_CHANGED;
+            }
+            return sameMoves ? Seal.State.FRAMES_CHANGED : Seal.State.FRAMES_AND_MOVES_CHANGED;
+        }
+
+        private boolean isStill(String sha256, String name) {
+            return find(name).filter(f -> f.sha256().equals(sha256)).isPresent();
         }
     }
 }

@@ -139,16 +139,25 @@ public final class TrialFolder {
         all.addAll(sheets.keySet());
         keep(replace, all.toArray(String[]::new));
         var layoutBytes = utf8(LayoutFile.text(trial, layout));
-        var seal = draw.seal(plan.sha256(), new StoredFile(LayoutFile.NAME, layoutBytes).sha256());
+        var beside = HandlingFiles.texts(trial.place(), handling);
+        var seal = draw.seal(
+                plan,
+                new StoredFile(LayoutFile.NAME, layoutBytes),
+                stored(beside, FramesFile.NAME),
+                stored(beside, MovesFile.NAME));
         var contents = new LinkedHashMap<String, byte[]>();
         // The seal first: if the power fails between the two, a seal that doesn't fit is seen, a missing one isn't.
         contents.put(SealFile.NAME, utf8(SealFile.text(seal)));
         contents.put(LayoutFile.NAME, layoutBytes);
-        HandlingFiles.texts(trial.place(), handling).forEach((name, text) -> contents.put(name, utf8(text)));
+        beside.forEach((name, text) -> contents.put(name, utf8(text)));
         contents.putAll(sheets);
         var laid = new Laid(seal, replaceWithReadingsAside(contents));
         HandlingFiles.NAMES.stream().filter(name -> !contents.containsKey(name)).forEach(this::takeAway);
         return laid;
+    }
+
+    private static Optional<StoredFile> stored(Map<String, String> texts, String name) {
+        return Optional.ofNullable(texts.get(name)).map(text -> new StoredFile(name, utf8(text)));
     }
 
     private void takeAway(String name) {

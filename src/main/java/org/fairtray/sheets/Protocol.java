@@ -170,8 +170,10 @@ final class Protocol {
                 trial.rotation().isEmpty()
                         ? "Put every tray back in its own place. Don’t move or turn some trays and not others."
                         : "Put every tray back where it stands that day. Don’t turn some trays and not others.");
-        task("Weights and covers off, and into light: day ______, the same for all trays but where the key says"
-                + " otherwise.");
+        if (trial.uncoverDay().isEmpty()) {
+            task("Weights and covers off, and into light: day ______, the same for all trays but where the key says"
+                    + " otherwise.");
+        }
     }
 
     private void writeDays() {
@@ -179,20 +181,31 @@ final class Protocol {
         var moving = trial.rotation().map(Rotation::days).orElse(List.of());
         var days = new TreeSet<>(counting);
         days.addAll(moving);
+        trial.uncoverDay().ifPresent(days::add);
         int before = -1;
         for (int day : days) {
             var jobs = new ArrayList<String>();
             jobs.addAll(moving.contains(day) ? List.of("move") : List.of());
+            jobs.addAll(uncovers(day) ? List.of("uncover") : List.of());
             jobs.addAll(counting.contains(day) ? List.of("count") : List.of());
             flow.heading("Day " + day + ": " + String.join(", ", jobs), HEADING);
             if (moving.contains(day)) {
                 writeMoving(day);
+            }
+            if (uncovers(day)) {
+                task(
+                        "Weights and covers off for good, and into light: all trays within the hour, but where the key says"
+                                + " otherwise. Date ____________ time ________");
             }
             if (counting.contains(day)) {
                 writeCounting(day, before);
                 before = day;
             }
         }
+    }
+
+    private boolean uncovers(int day) {
+        return trial.uncoverDay().isPresent() && trial.uncoverDay().getAsInt() == day;
     }
 
     private void writeMoving(int day) {

@@ -29,6 +29,7 @@ import java.util.OptionalInt;
  * @param costs what things cost
  * @param gramsPerTray grams of seed in a tray
  * @param rotation how trays change places
+ * @param uncoverDay days after sowing on which weights and covers come off, from 1 to the last day of counting
  */
 public record Trial(
         String title,
@@ -47,7 +48,8 @@ public record Trial(
         Expectations expectations,
         Optional<Costs> costs,
         OptionalDouble gramsPerTray,
-        Optional<Rotation> rotation) {
+        Optional<Rotation> rotation,
+        OptionalInt uncoverDay) {
 
     /** @throws IllegalArgumentException if there is no factor or no outcome */
     public Trial {
@@ -154,6 +156,7 @@ public record Trial(
                 expectations,
                 costs,
                 gramsPerTray,
-                rotation);
+                rotation,
+                uncoverDay);
     }
 }

@@ -56,7 +56,8 @@ class CostingTest {
                 plain.expectations(),
                 costs,
                 plain.gramsPerTray(),
-                plain.rotation());
+                plain.rotation(),
+                plain.uncoverDay());
     }
 
     /** Three trays of 100 seeds each. */

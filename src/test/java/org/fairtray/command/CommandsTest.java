@@ -19,8 +19,15 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What each command prints and writes when nothing is wrong. */
 class CommandsTest {
-    private static final Set<String> ALL_FILES =
-            Set.of("plan.yaml", "layout.csv", "seal.json", "readings.csv", "results.json", "report.html");
+    private static final Set<String> ALL_FILES = Set.of(
+            "plan.yaml",
+            "layout.csv",
+            "seal.json",
+            "readings.csv",
+            "results.json",
+            "report.html",
+            "sheets.pdf",
+            "key.pdf");
 
     @TempDir
     private Path home;
@@ -225,7 +232,11 @@ class CommandsTest {
                                 + " seeds.\n"),
                 run::out);
         assertTrue(
-                run.out().endsWith("\nReport: " + folder.resolve("report.html").toAbsolutePath() + "\n"), run::out);
+                run.out()
+                        .endsWith("\nReport: " + folder.resolve("report.html").toAbsolutePath()
+                                + "\nBeside it are the sheets that such a trial takes to the rack: sheets.pdf, and key.pdf,"
+                                + " which is kept closed.\n"),
+                run::out);
         for (var verdict : List.of("  changed: ", "  no worthwhile change: ", "  cannot tell: ")) {
             assertTrue(run.out().contains(verdict), () -> verdict + "\n" + run.out());
         }

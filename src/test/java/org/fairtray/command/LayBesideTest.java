@@ -73,6 +73,29 @@ class LayBesideTest {
     }
 
     @Test
+    void whoeverChangesThemIsSeen() throws IOException {
+        plan(PLAN.formatted(2, FRAMES) + MORE);
+        Run.of("lay", trial, "--seed", 5);
+        assertFalse(Run.of("check", trial).out().contains("seal.json"));
+        Run.of("sheets", trial, "--replace");
+        var frames = lines("frames.csv");
+        var first = frames.get(1);
+        frames.set(1, frames.get(2).replaceAll("^(\\w+),2,", "$1,1,"));
+        frames.set(2, first.replaceAll("^(\\w+),1,", "$1,2,"));
+        Files.write(trial.resolve("frames.csv"), frames);
+        String changed = "seal.json: Where the counting frames lie (frames.csv) was changed after it was sealed.";
+        assertTrue(Run.of("check", trial).out().contains(changed));
+        assertTrue(Run.of("audit", trial).out().contains("The counting frames were changed after sealing, so they"));
+        Files.delete(trial.resolve("rotation.csv"));
+        assertTrue(Run.of("audit", trial).out().contains("The counting frames and the moves were changed"));
+        Files.writeString(trial.resolve("frames.csv"), "tray,frame,left_cm\n");
+        var broken = Run.of("sheets", trial, "--replace");
+        assertEquals(Fairtray.PROBLEM, broken.status());
+        assertEquals(
+                "frames.csv, line 1: found no column 'front_cm'; expected a column named front_cm\n", broken.err());
+    }
+
+    @Test
     void oneJarForEachLevelIsFalseReplication() throws IOException {
         plan(PLAN.formatted(1, ""));
         Run.of("lay", trial, "--seed", 5);

@@ -53,6 +53,7 @@ final class Plans {
                 Expectations.none(),
                 Optional.empty(),
                 OptionalDouble.empty(),
-                Optional.empty());
+                Optional.empty(),
+                OptionalInt.empty());
     }
 }

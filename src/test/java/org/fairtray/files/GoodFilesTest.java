@@ -82,7 +82,8 @@ class GoodFilesTest {
                         OptionalDouble.of(15),
                         OptionalDouble.of(2))),
                 OptionalDouble.of(30),
-                Optional.of(new Rotation("position", List.of(1, 2, 4))));
+                Optional.of(new Rotation("position", List.of(1, 2, 4))),
+                OptionalInt.of(3));
         assertEquals(expected, new TrialFolder(FOLDERS.resolve("every-key")).readPlan());
     }
 

@@ -170,7 +170,9 @@ class SheetsTest {
             assertTrue(text.contains("Day 3: move Before anything else: carry the trays to their new layer"), text);
             assertTrue(text.contains("as the sheets “Move on day 3” say."), text);
             assertFalse(text.contains("in its own place"), text);
-            assertTrue(text.contains("Mark the counting frames in each tray as the sheets “Where the frames lie” say."), text);
+            assertTrue(
+                    text.contains("Mark the counting frames in each tray as the sheets “Where the frames lie” say."),
+                    text);
             assertFalse(text.contains("at the same places in all trays"), text);
             assertTrue(text.contains("all portions alike: 30.00 g."), text);
         }
