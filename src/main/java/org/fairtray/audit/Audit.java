@@ -50,7 +50,8 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
     public static Audit of(Trial trial, Layout layout, Seal.State seal, List<Reading> readings) {
         var read = read(trial, layout, readings);
         var trays = read.isEmpty() ? layout.trays() : read;
-        var faults = new ArrayList<>(looks(trial, trays, seal));
+        var faults = new ArrayList<>(
+                looks(trial, trays, trays.size() == layout.trays().size(), seal));
         if (seal != Seal.State.HOLDS) {
             faults.add(notRandomised(seal, !readings.isEmpty()));
         }
@@ -85,14 +86,14 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         return layout.trays().stream().filter(t -> codes.contains(t.code())).toList();
     }
 
-    private static List<Fault> looks(Trial trial, List<Tray> trays, Seal.State seal) {
+    private static List<Fault> looks(Trial trial, List<Tray> trays, boolean whole, Seal.State seal) {
         var structure = Structure.of(trial, trays);
-        var faults = new ArrayList<>(atTrays(structure));
+        var faults = new ArrayList<>(atTrays(structure, whole));
         var patterns = Patterns.of(structure, seal == Seal.State.HOLDS);
         faults.addAll(patterns.faults(trays));
         var mending = new Mending(trial, trays, List.copyOf(faults), after -> {
             var changed = Structure.of(trial, after);
-            var again = new ArrayList<>(atTrays(changed));
+            var again = new ArrayList<>(atTrays(changed, whole));
             again.addAll(Patterns.of(changed, seal == Seal.State.HOLDS).faults(after));
             return again;
         });
@@ -105,7 +106,7 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         return mended;
     }
 
-    private static List<Fault> atTrays(Structure structure) {
+    private static List<Fault> atTrays(Structure structure, boolean whole) {
         var trial = structure.trial();
         var trays = structure.trays();
         var faults = new ArrayList<>(Faults.of(structure));
@@ -115,6 +116,7 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         Balance.of(trial, trays).stream()
                 .filter(f -> f.kind() != Fault.Kind.UNBALANCED || !factorsTogether)
                 .forEach(faults::add);
+        faults.addAll(Broken.of(trial, trays, whole));
         return faults;
     }
 

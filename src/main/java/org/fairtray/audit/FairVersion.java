@@ -70,6 +70,8 @@ final class FairVersion {
         for (int i = 0; i < old.size(); i++) {
             String name = old.get(i).name();
             boolean named = trial.factors().stream().anyMatch(f -> f.appliedTo().equals(name))
+                    || trial.restrictions().stream()
+                            .anyMatch(r -> r.over().filter(name::equals).isPresent())
                     || old.stream()
                             .anyMatch(l -> l.across().filter(name::equals).isPresent());
             if (old.get(i).count() > 1 || named || i == old.size() - 1) {

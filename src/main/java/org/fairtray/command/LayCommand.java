@@ -22,6 +22,7 @@ import org.fairtray.files.TrialFolder;
 import org.fairtray.sheets.Printing;
 import org.fairtray.sheets.Sheets;
 import org.fairtray.trial.Layout;
+import org.fairtray.trial.Restriction;
 import org.fairtray.trial.SeedsSown;
 import org.fairtray.trial.Trial;
 import picocli.CommandLine.Command;
@@ -149,7 +150,12 @@ final class LayCommand implements Callable<Integer> {
         var sheets = printing.map(p -> new Sheets(plan, layout, p));
         var printed = sheets.map(Sheets::files).orElse(Map.of());
         var time = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString();
-        var draw = new Draw(seed, Generator.NAME, List.of(), time, Version.text());
+        var draw = new Draw(
+                seed,
+                Generator.NAME,
+                plan.restrictions().stream().map(Restriction::words).toList(),
+                time,
+                Version.text());
         var written = folder.writeLayout(plan, layout, draw, handling, printed, replace);
         var files = new ArrayList<>(List.of("layout.csv", "seal.json"));
         files.addAll(handling.names(plan.place()));

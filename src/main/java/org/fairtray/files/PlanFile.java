@@ -36,7 +36,8 @@ final class PlanFile {
             "expect",
             "costs",
             "sowing",
-            "rotation");
+            "rotation",
+            "restrictions");
     private static final int FORMAT = 1;
     private static final int MOST_REPLICATES = 1_000_000;
 
@@ -86,6 +87,8 @@ final class PlanFile {
         var grams = keys.optional("sowing").map(HandlingReader::grams).orElse(OptionalDouble.empty());
         var rotation =
                 keys.optional("rotation").flatMap(v -> HandlingReader.rotation(v, varied.place(), varied.factors()));
+        var restrictions = keys.optional("restrictions")
+                .flatMap(v -> varied.place().map(p -> new RestrictionReader(p, varied.factors(), rotation).read(v)));
         problems.throwIfAny();
         return new Trial(
                 title.orElseThrow(),
@@ -104,7 +107,8 @@ final class PlanFile {
                 expected.orElse(Expectations.none()),
                 costs,
                 grams,
-                rotation);
+                rotation,
+                restrictions.orElse(List.of()));
     }
 
     private Varied varied() {

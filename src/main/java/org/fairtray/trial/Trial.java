@@ -29,6 +29,7 @@ import java.util.OptionalInt;
  * @param costs what things cost
  * @param gramsPerTray grams of seed in a tray
  * @param rotation how trays change places
+ * @param restrictions what a layout must keep to besides
  */
 public record Trial(
         String title,
@@ -47,7 +48,8 @@ public record Trial(
         Expectations expectations,
         Optional<Costs> costs,
         OptionalDouble gramsPerTray,
-        Optional<Rotation> rotation) {
+        Optional<Rotation> rotation,
+        List<Restriction> restrictions) {
 
     /** @throws IllegalArgumentException if there is no factor or no outcome */
     public Trial {
@@ -56,6 +58,7 @@ public record Trial(
         definitions = Collections.unmodifiableMap(new LinkedHashMap<>(definitions));
         batches = List.copyOf(batches);
         outcomes = List.copyOf(outcomes);
+        restrictions = List.copyOf(restrictions);
         if (factors.isEmpty() || outcomes.isEmpty()) {
             throw new IllegalArgumentException(
                     factors.size() + " factors, " + outcomes.size() + " outcomes: expected at least one of each");
@@ -154,6 +157,7 @@ public record Trial(
                 expectations,
                 costs,
                 gramsPerTray,
-                rotation);
+                rotation,
+                restrictions);
     }
 }

@@ -56,7 +56,8 @@ class CostingTest {
                 plain.expectations(),
                 costs,
                 plain.gramsPerTray(),
-                plain.rotation());
+                plain.rotation(),
+                plain.restrictions());
     }
 
     /** Three trays of 100 seeds each. */

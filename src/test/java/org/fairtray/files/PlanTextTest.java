@@ -63,7 +63,8 @@ class PlanTextTest {
                 trial.expectations(),
                 trial.costs(),
                 trial.gramsPerTray(),
-                trial.rotation());
+                trial.rotation(),
+                trial.restrictions());
         assertEquals(renamed, read(PlanText.of(renamed, List.of()).getBytes(StandardCharsets.UTF_8)));
     }
 }

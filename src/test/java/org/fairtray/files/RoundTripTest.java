@@ -108,7 +108,8 @@ class RoundTripTest {
                 Expectations.none(),
                 Optional.empty(),
                 OptionalDouble.empty(),
-                Optional.empty());
+                Optional.empty(),
+                List.of());
     }
 
     private static Layout layout(Trial trial, Random random) {
