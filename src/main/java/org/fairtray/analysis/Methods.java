@@ -88,8 +88,11 @@ final class Methods {
 
     private String terms() {
         return "Terms: " + structure.terms().stream().map(t -> t.name()).collect(Collectors.joining(", "))
-                + (trial.factors().size() > trial.choices().interactions()
-                        ? " (interactions of more than " + trial.choices().interactions() + " factors were not fitted)."
+                + (trial.factors().size() > structure.highestOrder()
+                        ? " (interactions of more than " + structure.highestOrder() + " factors were not fitted"
+                                + (structure.leavesInteractionsOut()
+                                        ? ": with them main effects could not be estimated)."
+                                        : ").")
                         : ".");
     }
 

@@ -50,8 +50,9 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
     public static Audit of(Trial trial, Layout layout, Seal.State seal, List<Reading> readings) {
         var read = read(trial, layout, readings);
         var trays = read.isEmpty() ? layout.trays() : read;
-        var faults = new ArrayList<>(
-                looks(trial, trays, trays.size() == layout.trays().size(), seal));
+        var structure = Structure.of(trial, trays);
+        boolean whole = trays.size() == layout.trays().size();
+        var faults = new ArrayList<>(looks(structure, whole, seal));
         if (seal != Seal.State.HOLDS) {
             faults.add(notRandomised(seal, !readings.isEmpty()));
         }
@@ -61,8 +62,8 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         return new Audit(
                 findings.isEmpty(),
                 findings,
-                notes(trial, layout.trays().size() - trays.size()),
-                FairVersion.isWanted(layout.trays())
+                notes(structure, layout.trays().size() - trays.size()),
+                FairVersion.isWanted(Structure.of(trial, layout.trays()))
                         ? Advice.of(trial, layout.trays().size(), fairVersion(trial, layout))
                         : List.of());
     }
@@ -86,8 +87,9 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         return layout.trays().stream().filter(t -> codes.contains(t.code())).toList();
     }
 
-    private static List<Fault> looks(Trial trial, List<Tray> trays, boolean whole, Seal.State seal) {
-        var structure = Structure.of(trial, trays);
+    private static List<Fault> looks(Structure structure, boolean whole, Seal.State seal) {
+        var trial = structure.trial();
+        var trays = structure.trays();
         var faults = new ArrayList<>(atTrays(structure, whole));
         var patterns = Patterns.of(structure, seal == Seal.State.HOLDS);
         faults.addAll(patterns.faults(trays));
@@ -113,7 +115,7 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         faults.addAll(PartlyConfounded.of(trial, trays));
         boolean factorsTogether = faults.stream()
                 .anyMatch(f -> f.kind() == Fault.Kind.CONFOUNDED && f.places().isEmpty());
-        Balance.of(trial, trays).stream()
+        Balance.of(structure).stream()
                 .filter(f -> f.kind() != Fault.Kind.UNBALANCED || !factorsTogether)
                 .forEach(faults::add);
         faults.addAll(Broken.of(trial, trays, whole));
@@ -153,8 +155,9 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         };
     }
 
-    private static List<String> notes(Trial trial, int notRead) {
-        var notes = new ArrayList<String>();
+    private static List<String> notes(Structure structure, int notRead) {
+        var trial = structure.trial();
+        var notes = new ArrayList<>(Unrepeated.notes(structure));
         if (notRead > 0) {
             notes.add("Audited without " + notRead + " trays that were not read on day "
                     + trial.outcomes().get(0).day() + ".");
