@@ -97,7 +97,8 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
                 Optional.empty(),
                 OptionalDouble.empty(),
                 Optional.empty(),
-                OptionalInt.empty());
+                OptionalInt.empty(),
+                List.of());
         return new Trials(trial, new Layout(List.of()), List.of());
     }
 
@@ -149,7 +150,8 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
                 trial.costs(),
                 trial.gramsPerTray(),
                 rotation,
-                trial.uncoverDay());
+                trial.uncoverDay(),
+                trial.restrictions());
         return new Trials(changed, layout, readings);
     }
 

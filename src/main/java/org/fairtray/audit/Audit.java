@@ -50,7 +50,9 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
     public static Audit of(Trial trial, Layout layout, Seal.State seal, List<Reading> readings) {
         var read = read(trial, layout, readings);
         var trays = read.isEmpty() ? layout.trays() : read;
-        var faults = new ArrayList<>(looks(trial, trays, seal));
+        var structure = Structure.of(trial, trays);
+        boolean whole = trays.size() == layout.trays().size();
+        var faults = new ArrayList<>(looks(structure, whole, seal));
         if (seal != Seal.State.HOLDS) {
             faults.add(notRandomised(seal, !readings.isEmpty()));
         }
@@ -60,8 +62,8 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         return new Audit(
                 findings.isEmpty(),
                 findings,
-                notes(trial, layout.trays().size() - trays.size()),
-                FairVersion.isWanted(layout.trays())
+                notes(structure, layout.trays().size() - trays.size()),
+                FairVersion.isWanted(Structure.of(trial, layout.trays()))
                         ? Advice.of(trial, layout.trays().size(), fairVersion(trial, layout))
                         : List.of());
     }
@@ -85,14 +87,15 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         return layout.trays().stream().filter(t -> codes.contains(t.code())).toList();
     }
 
-    private static List<Fault> looks(Trial trial, List<Tray> trays, Seal.State seal) {
-        var structure = Structure.of(trial, trays);
-        var faults = new ArrayList<>(atTrays(structure));
+    private static List<Fault> looks(Structure structure, boolean whole, Seal.State seal) {
+        var trial = structure.trial();
+        var trays = structure.trays();
+        var faults = new ArrayList<>(atTrays(structure, whole));
         var patterns = Patterns.of(structure, seal.layoutIsDrawn());
         faults.addAll(patterns.faults(trays));
         var mending = new Mending(trial, trays, List.copyOf(faults), after -> {
             var changed = Structure.of(trial, after);
-            var again = new ArrayList<>(atTrays(changed));
+            var again = new ArrayList<>(atTrays(changed, whole));
             again.addAll(Patterns.of(changed, seal.layoutIsDrawn()).faults(after));
             return again;
         });
@@ -105,16 +108,17 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         return mended;
     }
 
-    private static List<Fault> atTrays(Structure structure) {
+    private static List<Fault> atTrays(Structure structure, boolean whole) {
         var trial = structure.trial();
         var trays = structure.trays();
         var faults = new ArrayList<>(Faults.of(structure));
         faults.addAll(PartlyConfounded.of(trial, trays));
         boolean factorsTogether = faults.stream()
                 .anyMatch(f -> f.kind() == Fault.Kind.CONFOUNDED && f.places().isEmpty());
-        Balance.of(trial, trays).stream()
+        Balance.of(structure).stream()
                 .filter(f -> f.kind() != Fault.Kind.UNBALANCED || !factorsTogether)
                 .forEach(faults::add);
+        faults.addAll(Broken.of(trial, trays, whole));
         return faults;
     }
 
@@ -163,8 +167,9 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         };
     }
 
-    private static List<String> notes(Trial trial, int notRead) {
-        var notes = new ArrayList<String>();
+    private static List<String> notes(Structure structure, int notRead) {
+        var trial = structure.trial();
+        var notes = new ArrayList<>(Unrepeated.notes(structure));
         if (notRead > 0) {
             notes.add("Audited without " + notRead + " trays that were not read on day "
                     + trial.outcomes().get(0).day() + ".");

@@ -23,6 +23,7 @@ import org.fairtray.sheets.Printing;
 import org.fairtray.sheets.Sheets;
 import org.fairtray.trial.Handling;
 import org.fairtray.trial.Layout;
+import org.fairtray.trial.Restriction;
 import org.fairtray.trial.SeedsSown;
 import org.fairtray.trial.Trial;
 import picocli.CommandLine.Command;
@@ -150,7 +151,12 @@ final class LayCommand implements Callable<Integer> {
         var sheets = printing.map(p -> new Sheets(plan, layout, handling, p));
         var printed = sheets.map(Sheets::files).orElse(Map.of());
         var time = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString();
-        var draw = new Draw(seed, Generator.NAME, List.of(), time, Version.text());
+        var draw = new Draw(
+                seed,
+                Generator.NAME,
+                plan.restrictions().stream().map(Restriction::words).toList(),
+                time,
+                Version.text());
         var written = folder.writeLayout(plan, layout, draw, handling, printed, replace);
         var files = new ArrayList<>(List.of("layout.csv", "seal.json"));
         files.addAll(HandlingFiles.names(plan.place(), handling));

@@ -37,7 +37,8 @@ final class PlanFile {
             "costs",
             "sowing",
             "rotation",
-            "handling");
+            "handling",
+            "restrictions");
     private static final int FORMAT = 1;
     private static final int MOST_REPLICATES = 1_000_000;
 
@@ -90,6 +91,8 @@ final class PlanFile {
         var uncover = keys.optional("handling")
                 .map(v -> HandlingReader.uncoverDay(v, counted.counting()))
                 .orElse(OptionalInt.empty());
+        var restrictions = keys.optional("restrictions")
+                .flatMap(v -> varied.place().map(p -> new RestrictionReader(p, varied.factors(), rotation).read(v)));
         problems.throwIfAny();
         return new Trial(
                 title.orElseThrow(),
@@ -109,7 +112,8 @@ final class PlanFile {
                 costs,
                 grams,
                 rotation,
-                uncover);
+                uncover,
+                restrictions.orElse(List.of()));
     }
 
     private Varied varied() {

@@ -30,6 +30,7 @@ import java.util.OptionalInt;
  * @param gramsPerTray grams of seed in a tray
  * @param rotation how trays change places
  * @param uncoverDay days after sowing on which weights and covers come off, from 1 to the last day of counting
+ * @param restrictions what a layout must keep to besides
  */
 public record Trial(
         String title,
@@ -49,7 +50,8 @@ public record Trial(
         Optional<Costs> costs,
         OptionalDouble gramsPerTray,
         Optional<Rotation> rotation,
-        OptionalInt uncoverDay) {
+        OptionalInt uncoverDay,
+        List<Restriction> restrictions) {
 
     /** @throws IllegalArgumentException if there is no factor or no outcome */
     public Trial {
@@ -58,6 +60,7 @@ public record Trial(
         definitions = Collections.unmodifiableMap(new LinkedHashMap<>(definitions));
         batches = List.copyOf(batches);
         outcomes = List.copyOf(outcomes);
+        restrictions = List.copyOf(restrictions);
         if (factors.isEmpty() || outcomes.isEmpty()) {
             throw new IllegalArgumentException(
                     factors.size() + " factors, " + outcomes.size() + " outcomes: expected at least one of each");
@@ -157,6 +160,7 @@ public record Trial(
                 costs,
                 gramsPerTray,
                 rotation,
-                uncoverDay);
+                uncoverDay,
+                restrictions);
     }
 }

@@ -57,7 +57,8 @@ class CostingTest {
                 costs,
                 plain.gramsPerTray(),
                 plain.rotation(),
-                plain.uncoverDay());
+                plain.uncoverDay(),
+                plain.restrictions());
     }
 
     /** Three trays of 100 seeds each. */

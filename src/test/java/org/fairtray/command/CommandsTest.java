@@ -101,6 +101,25 @@ class CommandsTest {
     }
 
     @Test
+    void restrictionsAreSaidAndSealed() throws IOException {
+        var trial = home.resolve("mine");
+        Run.of("begin", trial);
+        var plan = trial.resolve("plan.yaml");
+        Files.writeString(plan, Files.readString(plan) + "restrictions: [{keep_apart: soak}]\n");
+        var run = Run.of("lay", trial, "--seed", 7);
+        assertDone(run);
+        assertTrue(
+                run.out().contains("Only layouts are drawn in which the same soak never lies side by side.\n"),
+                run::out);
+        var seal = JsonParser.parseString(Files.readString(trial.resolve("seal.json")));
+        assertEquals(
+                "[\"the same soak never lies side by side\"]",
+                seal.getAsJsonObject().get("restrictions").toString());
+        var audit = Run.of("audit", trial).out();
+        assertFalse(audit.contains("patterned") || audit.contains("restriction broken"), audit);
+    }
+
+    @Test
     void checkPrintsOnlyJson() throws IOException {
         var trial = home.resolve("mine");
         Run.of("begin", trial);

@@ -64,7 +64,8 @@ class PlanTextTest {
                 trial.costs(),
                 trial.gramsPerTray(),
                 trial.rotation(),
-                trial.uncoverDay());
+                trial.uncoverDay(),
+                trial.restrictions());
         assertEquals(renamed, read(PlanText.of(renamed, List.of()).getBytes(StandardCharsets.UTF_8)));
     }
 }

@@ -118,7 +118,8 @@ class RoundTripTest {
                 Optional.empty(),
                 OptionalDouble.empty(),
                 Optional.empty(),
-                OptionalInt.empty());
+                OptionalInt.empty(),
+                List.of());
     }
 
     private static Layout layout(Trial trial, Random random) {

@@ -204,7 +204,8 @@ record SampleFindings(Trial trial, Layout layout, Findings findings) {
                 Optional.empty(),
                 OptionalDouble.empty(),
                 Optional.empty(),
-                OptionalInt.empty());
+                OptionalInt.empty(),
+                List.of());
     }
 
     private static Map<String, String> definitions() {
