@@ -106,19 +106,17 @@ class LayBesideTest {
         assertTrue(run.out().contains("What mends it: Make two jars or more for each level of soak"), run.out());
     }
 
-    /** Jars are repeated here, but the mats of incomplete sets take what jars could show of each other. */
+    /** Jars are repeated here, but one tray of each treatment leaves nothing that two jars alike could show. */
     @Test
     void jarsWhoseComparisonsAreUsedUpAreNotCalledUnrepeated() throws IOException {
         plan("""
                 format: 1
                 trial: Mixed bag
                 factors:
-                  - {name: soak, unit: h, levels: [0, 6, 12]}
-                  - {name: mat, levels: [hemp, coir, pad]}
-                never: [{soak: 12, mat: pad}]
-                place: [{name: stack, count: 6}, {name: layer, count: 5, across: stack}]
+                  - {name: soak, unit: h, levels: [0, 6]}
+                  - {name: mat, levels: [hemp, coir, pad, felt]}
+                place: [{name: spot, count: 8}]
                 batches: [{name: jar, of: soak, count: 2}]
-                rotation: {level: layer, days: [1, 2, 3]}
                 counting: {days: [6], frames_per_tray: 1, seeds_per_frame: 50}
                 outcomes: [{name: through, kind: count, day: 6}]
                 """);
