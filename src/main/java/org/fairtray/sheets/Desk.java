@@ -154,10 +154,13 @@ final class Desk {
 
     /** One unit by its number, which must be seen however long the level's name is. */
     static String unit(String level, int number) {
+        return unit(level, number, LONGEST_LEVEL);
+    }
+
+    /** The same where there is room for fewer letters of the name. */
+    static String unit(String level, int number, int most) {
         int letters = level.codePointCount(0, level.length());
-        var name = letters <= LONGEST_LEVEL
-                ? level
-                : level.substring(0, level.offsetByCodePoints(0, LONGEST_LEVEL - 1)) + "…";
+        var name = letters <= most ? level : level.substring(0, level.offsetByCodePoints(0, most - 1)) + "…";
         return name + " " + number;
     }
 

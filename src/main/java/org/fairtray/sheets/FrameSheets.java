@@ -23,7 +23,7 @@ final class FrameSheets {
     private static final double CARD_HEAD = 9;
     private static final double LINE = 5.4;
     private static final double CELL = 14;
-    private static final double SKETCH_HEIGHT = 19;
+    private static final double SKETCH_HEIGHT = 17.8;
     private static final double GAP = 1.6;
     /** A frame that is drawn smaller than this, mm, has no room for its number. */
     private static final double LEAST_FRAME = 3;

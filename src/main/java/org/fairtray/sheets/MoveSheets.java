@@ -24,6 +24,8 @@ final class MoveSheets {
     private static final double TICK = 4;
     private static final double CODE = 24;
     private static final double ARROW = 7;
+    /** Letters of the name of the places that are exchanged; the rack map shows more. */
+    private static final int LONGEST_LEVEL = 12;
 
     private final Desk desk;
     private final int day;
@@ -129,6 +131,7 @@ final class MoveSheets {
     }
 
     private String place(Optional<Stand> stand) {
-        return stand.map(s -> unit(own, s)).orElse(ASIDE);
+        return stand.map(s -> Desk.unit(desk.place().names().get(own), s.at().get(own), LONGEST_LEVEL))
+                .orElse(ASIDE);
     }
 }

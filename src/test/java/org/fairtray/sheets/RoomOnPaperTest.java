@@ -1,6 +1,7 @@
 package org.fairtray.sheets;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -81,6 +82,23 @@ class RoomOnPaperTest {
             assertTrue(pages.size() > 5);
             pages.forEach(RoomOnPaperTest::checkPage);
         });
+    }
+
+    @Test
+    void placesThatTraysMoveToAreReadHoweverLongTheirName() {
+        var files = longNames();
+        var sheets = new Sheets(
+                files.trial(), files.layout().orElseThrow(), Printed.drawn(files, 7), Printed.on(Paper.LETTER));
+        var places = sheets.parts().stream()
+                .filter(p -> p.name().equals(MoveSheets.NAME))
+                .flatMap(p -> p.pages().stream())
+                .flatMap(p -> p.marks().stream())
+                .filter(Mark.Words.class::isInstance)
+                .map(Mark.Words.class::cast)
+                .filter(w -> w.text().startsWith("spot W"))
+                .toList();
+        assertFalse(places.isEmpty());
+        places.forEach(w -> assertTrue(w.size() >= 8 && w.text().matches(".*… \\d+"), w::toString));
     }
 
     private static void checkPage(Page page) {
