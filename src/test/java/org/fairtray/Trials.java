@@ -96,7 +96,9 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
                         OptionalDouble.empty()),
                 Optional.empty(),
                 OptionalDouble.empty(),
-                Optional.empty());
+                Optional.empty(),
+                OptionalInt.empty(),
+                List.of());
         return new Trials(trial, new Layout(List.of()), List.of());
     }
 
@@ -147,7 +149,9 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
                 trial.expectations(),
                 trial.costs(),
                 trial.gramsPerTray(),
-                rotation);
+                rotation,
+                trial.uncoverDay(),
+                trial.restrictions());
         return new Trials(changed, layout, readings);
     }
 

@@ -50,6 +50,9 @@ public final class Analysis {
             warnings.add(new Findings.Warning(
                     "not randomised", List.of(), sealing.finding().sentence()));
         }
+        if (structure.leavesInteractionsOut()) {
+            warnings.add(leftOut(structure));
+        }
         faults.forEach(f ->
                 warnings.add(new Findings.Warning(f.kind().label(), f.factors(), f.sentence() + " " + f.remedy())));
         for (int i = 0; i < outcomes.size(); i++) {
@@ -57,5 +60,16 @@ public final class Analysis {
                     trial.outcomes().get(i), outcomes.get(i), trial.choices().alpha()));
         }
         return new Findings(version, trial.title(), sealing.holds(), sealing.finding(), outcomes, warnings);
+    }
+
+    private static Findings.Warning leftOut(Structure structure) {
+        int highest = structure.highestOrder();
+        return new Findings.Warning(
+                "confounded",
+                structure.trial().factorNames(),
+                "The plan asks for more than these trays can tell: what one factor does can't be told apart from what "
+                        + (highest + 1) + " others do acting together. It is judged as if "
+                        + (highest == 1 ? "no two factors acted together." : "no " + (highest + 1) + " acted together.")
+                        + " To say so in the plan: analysis: {interactions: " + highest + "}.");
     }
 }

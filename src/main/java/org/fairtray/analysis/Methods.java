@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.fairtray.design.Restrictions;
 import org.fairtray.design.Structure;
 import org.fairtray.findings.Findings;
 import org.fairtray.findings.Logistic;
 import org.fairtray.findings.Rerandomised;
 import org.fairtray.findings.Words;
+import org.fairtray.trial.Restriction;
 import org.fairtray.trial.Rotation;
 import org.fairtray.trial.Trial;
 
@@ -42,6 +44,7 @@ final class Methods {
                 + (logistic.isPresent() ? "added up" : "averaged") + ".");
         sentences.add("Strata: " + String.join(", ", structure.strataNames()) + ".");
         trial.rotation().map(this::rotation).ifPresent(sentences::add);
+        restrictions().ifPresent(sentences::add);
         sentences.add(terms());
         sentences.add(variance());
         logistic.ifPresent(l -> sentences.addAll(logistic(l)));
@@ -60,6 +63,16 @@ final class Methods {
         return sentences;
     }
 
+    private Optional<String> restrictions() {
+        var kept = Restrictions.kept(trial, structure.trays());
+        return kept.isEmpty()
+                ? Optional.empty()
+                : Optional.of("The layout was restricted: "
+                        + kept.stream().map(Restriction::words).collect(Collectors.joining("; "))
+                        + ". The model is the same as without; its F tests are then approximate, and the"
+                        + " re-randomisation test keeps to the restrictions (Grundy and Healy 1950; Youden 1972).");
+    }
+
     private String rotation(Rotation rotation) {
         int places = trial.place()
                 .levels()
@@ -75,8 +88,11 @@ final class Methods {
 
     private String terms() {
         return "Terms: " + structure.terms().stream().map(t -> t.name()).collect(Collectors.joining(", "))
-                + (trial.factors().size() > trial.choices().interactions()
-                        ? " (interactions of more than " + trial.choices().interactions() + " factors were not fitted)."
+                + (trial.factors().size() > structure.highestOrder()
+                        ? " (interactions of more than " + structure.highestOrder() + " factors were not fitted"
+                                + (structure.leavesInteractionsOut()
+                                        ? ": with them main effects could not be estimated)."
+                                        : ").")
                         : ".");
     }
 

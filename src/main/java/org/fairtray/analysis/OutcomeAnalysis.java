@@ -15,12 +15,14 @@ import org.fairtray.analysis.models.LogisticFindings;
 import org.fairtray.analysis.models.MeasureFits;
 import org.fairtray.analysis.soundness.Soundness;
 import org.fairtray.design.DesignName;
+import org.fairtray.design.Restrictions;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Textbook;
 import org.fairtray.findings.DataCheck;
 import org.fairtray.findings.Findings;
 import org.fairtray.findings.Logistic;
 import org.fairtray.trial.Outcome;
+import org.fairtray.trial.Restriction;
 import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
 
@@ -193,7 +195,10 @@ final class OutcomeAnalysis {
                 name.sentence(),
                 units,
                 Textbook.source(name.name(), trial.factors().size()),
-                Textbook.place(trial.place()));
+                Textbook.place(trial.place()),
+                Restrictions.kept(trial, structure.trays()).stream()
+                        .map(Restriction::words)
+                        .toList());
     }
 
     /** The place of a tray as numbers by level. */

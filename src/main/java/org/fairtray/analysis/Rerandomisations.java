@@ -10,6 +10,7 @@ import org.fairtray.analysis.models.AnovaPart;
 import org.fairtray.design.Arrangements;
 import org.fairtray.design.Exchange;
 import org.fairtray.design.Generator;
+import org.fairtray.design.Kept;
 import org.fairtray.design.Redraw;
 import org.fairtray.design.Rerandomisation;
 import org.fairtray.design.Structure;
@@ -135,13 +136,14 @@ public final class Rerandomisations {
                 .decomposition()
                 .ratio(stratum, structure.terms().indexOf(term))
                 .orElseThrow();
-        if (arrangements instanceof Redraw redraw) {
+        var all = arrangements instanceof Kept kept ? kept.base() : arrangements;
+        if (all instanceof Redraw redraw) {
             var labels = new LabelRatio(ratio.unitValues(values), redraw.levels(), ratio.residualDf());
             return arrangement -> labels.reaches(arrangement, observed);
         }
         boolean residuals = arrangements.scheme() == Arrangements.Scheme.RESIDUALS;
         var numbers = residuals ? ratio.unitResiduals(values) : ratio.unitValues(values);
-        return reaches((Exchange) arrangements, ratio, numbers, observed);
+        return reaches((Exchange) all, ratio, numbers, observed);
     }
 
     private static Predicate<int[]> reaches(Exchange exchange, VarianceRatio ratio, double[] numbers, double observed) {

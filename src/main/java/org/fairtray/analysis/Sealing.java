@@ -37,10 +37,14 @@ public record Sealing(Seal.State state, Optional<Seal> seal, String planSha256, 
             case PLAN_CHANGED -> "plan changed";
             case LAYOUT_CHANGED -> "layout changed";
             case BOTH_CHANGED -> "both changed";
+            case FRAMES_CHANGED -> "frames changed";
+            case MOVES_CHANGED -> "moves changed";
+            case FRAMES_AND_MOVES_CHANGED -> "frames and moves changed";
         };
     }
 
-    private String sentence() {
+    /** What became of the seal, in words. */
+    public String sentence() {
         return switch (state) {
             case HOLDS -> "Plan and layout are those that were sealed before sowing.";
             case ABSENT ->
@@ -49,6 +53,11 @@ public record Sealing(Seal.State state, Optional<Seal> seal, String planSha256, 
             case PLAN_CHANGED -> "The plan was changed after it was sealed.";
             case LAYOUT_CHANGED -> "The layout was changed after it was sealed.";
             case BOTH_CHANGED -> "Plan and layout were changed after they were sealed.";
+            case FRAMES_CHANGED -> "Where the counting frames lie (frames.csv) was changed after it was sealed.";
+            case MOVES_CHANGED -> "How the trays move (rotation.csv) was changed after it was sealed.";
+            case FRAMES_AND_MOVES_CHANGED ->
+                "Where the counting frames lie and how the trays move (frames.csv, rotation.csv) were changed after they"
+                        + " were sealed.";
         };
     }
 }

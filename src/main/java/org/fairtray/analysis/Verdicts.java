@@ -107,9 +107,13 @@ final class Verdicts {
     }
 
     private String untestable(Factor factor, List<Effect> own, Findings.TermTest test, List<Fault> faults) {
+        boolean averaged = own.stream().anyMatch(e -> e.difference() != null);
         String otherwise = test.denominatorDf() == null
                 ? "Too few trays are left to hold a difference against."
-                : "Trays treated alike gave exactly the same, so there is no spread to hold a difference against.";
+                : averaged || own.isEmpty()
+                        ? "Trays treated alike gave exactly the same, so there is no spread to hold a difference against."
+                        : "Its levels were sown with different levels of the other factors, so averages of theirs can't be"
+                                + " compared.";
         String reason = faults.stream()
                 .filter(f -> f.factors().contains(factor.name()))
                 .map(Fault::sentence)

@@ -50,7 +50,9 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
     public static Audit of(Trial trial, Layout layout, Seal.State seal, List<Reading> readings) {
         var read = read(trial, layout, readings);
         var trays = read.isEmpty() ? layout.trays() : read;
-        var faults = new ArrayList<>(looks(trial, trays, seal));
+        var structure = Structure.of(trial, trays);
+        boolean whole = trays.size() == layout.trays().size();
+        var faults = new ArrayList<>(looks(structure, whole, seal));
         if (seal != Seal.State.HOLDS) {
             faults.add(notRandomised(seal, !readings.isEmpty()));
         }
@@ -60,8 +62,8 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         return new Audit(
                 findings.isEmpty(),
                 findings,
-                notes(trial, layout.trays().size() - trays.size()),
-                FairVersion.isWanted(layout.trays())
+                notes(structure, layout.trays().size() - trays.size()),
+                FairVersion.isWanted(Structure.of(trial, layout.trays()))
                         ? Advice.of(trial, layout.trays().size(), fairVersion(trial, layout))
                         : List.of());
     }
@@ -85,15 +87,16 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         return layout.trays().stream().filter(t -> codes.contains(t.code())).toList();
     }
 
-    private static List<Fault> looks(Trial trial, List<Tray> trays, Seal.State seal) {
-        var structure = Structure.of(trial, trays);
-        var faults = new ArrayList<>(atTrays(structure));
-        var patterns = Patterns.of(structure, seal == Seal.State.HOLDS);
+    private static List<Fault> looks(Structure structure, boolean whole, Seal.State seal) {
+        var trial = structure.trial();
+        var trays = structure.trays();
+        var faults = new ArrayList<>(atTrays(structure, whole));
+        var patterns = Patterns.of(structure, seal.layoutIsDrawn());
         faults.addAll(patterns.faults(trays));
         var mending = new Mending(trial, trays, List.copyOf(faults), after -> {
             var changed = Structure.of(trial, after);
-            var again = new ArrayList<>(atTrays(changed));
-            again.addAll(Patterns.of(changed, seal == Seal.State.HOLDS).faults(after));
+            var again = new ArrayList<>(atTrays(changed, whole));
+            again.addAll(Patterns.of(changed, seal.layoutIsDrawn()).faults(after));
             return again;
         });
         var mended = faults.stream()
@@ -105,16 +108,17 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         return mended;
     }
 
-    private static List<Fault> atTrays(Structure structure) {
+    private static List<Fault> atTrays(Structure structure, boolean whole) {
         var trial = structure.trial();
         var trays = structure.trays();
         var faults = new ArrayList<>(Faults.of(structure));
         faults.addAll(PartlyConfounded.of(trial, trays));
         boolean factorsTogether = faults.stream()
                 .anyMatch(f -> f.kind() == Fault.Kind.CONFOUNDED && f.places().isEmpty());
-        Balance.of(trial, trays).stream()
+        Balance.of(structure).stream()
                 .filter(f -> f.kind() != Fault.Kind.UNBALANCED || !factorsTogether)
                 .forEach(faults::add);
+        faults.addAll(Broken.of(trial, trays, whole));
         return faults;
     }
 
@@ -128,31 +132,44 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
     }
 
     private static Fault notRandomised(Seal.State seal, boolean read) {
-        boolean absent = seal == Seal.State.ABSENT;
-        return new Fault(
-                Fault.Kind.NOT_RANDOMISED,
-                List.of(),
-                List.of(),
-                absent
-                        ? "Nothing shows that chance decided which tray got what: the layout has no seal."
-                        : "The " + changed(seal)
-                                + " changed after sealing, so the layout is not the one that chance drew."
-                                + (read ? " Whether that was after the first reading, the files can't tell." : ""),
-                absent
-                        ? "Before sowing, let lay draw the layout. If it was drawn by lot by hand, write down how."
-                        : "Go back to the sealed files, or lay again before sowing (lay --replace).");
+        if (seal == Seal.State.ABSENT) {
+            return notRandomised(
+                    "Nothing shows that chance decided which tray got what: the layout has no seal.",
+                    "Before sowing, let lay draw the layout. If it was drawn by lot by hand, write down how.");
+        }
+        return notRandomised(
+                "The " + changed(seal) + " changed after sealing, so " + undone(seal)
+                        + (read ? " Whether that was after the first reading, the files can't tell." : ""),
+                "Go back to the sealed files, or lay again before sowing (lay --replace).");
+    }
+
+    private static Fault notRandomised(String sentence, String remedy) {
+        return new Fault(Fault.Kind.NOT_RANDOMISED, List.of(), List.of(), sentence, remedy);
+    }
+
+    private static String undone(Seal.State seal) {
+        return switch (seal) {
+            case FRAMES_CHANGED -> "they don't lie where chance put them.";
+            case MOVES_CHANGED -> "trays don't move as chance drew it.";
+            case FRAMES_AND_MOVES_CHANGED -> "frames don't lie, and trays don't move, as chance drew it.";
+            default -> "the layout is not the one that chance drew.";
+        };
     }
 
     private static String changed(Seal.State seal) {
         return switch (seal) {
             case PLAN_CHANGED -> "plan was";
             case LAYOUT_CHANGED -> "layout was";
+            case FRAMES_CHANGED -> "counting frames were";
+            case MOVES_CHANGED -> "moves were";
+            case FRAMES_AND_MOVES_CHANGED -> "counting frames and the moves were";
             default -> "plan and the layout were";
         };
     }
 
-    private static List<String> notes(Trial trial, int notRead) {
-        var notes = new ArrayList<String>();
+    private static List<String> notes(Structure structure, int notRead) {
+        var trial = structure.trial();
+        var notes = new ArrayList<>(Unrepeated.notes(structure));
         if (notRead > 0) {
             notes.add("Audited without " + notRead + " trays that were not read on day "
                     + trial.outcomes().get(0).day() + ".");

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.fairtray.design.Fault;
+import org.fairtray.design.Structure;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Tray;
 import org.fairtray.trial.Treatment;
@@ -21,14 +22,13 @@ final class Balance {
     /** As much as a tenth of the trays wasted. */
     private static final double WASTED = 0.9;
 
-    /** Fewer than this share of all treatments is a fraction on purpose, not one that was forgotten. */
-    private static final double MOST_OF_ALL = 0.75;
-
     private Balance() {}
 
-    static List<Fault> of(Trial trial, List<Tray> trays) {
+    static List<Fault> of(Structure structure) {
+        var trial = structure.trial();
+        var trays = structure.trays();
         var faults = new ArrayList<Fault>();
-        unequal(trial, trays).or(() -> notSown(trial, trays)).ifPresent(faults::add);
+        unequal(trial, trays).or(() -> notSown(structure)).ifPresent(faults::add);
         for (Factor factor : trial.factors()) {
             noControl(trial, trays, factor).ifPresent(faults::add);
         }
@@ -74,11 +74,12 @@ final class Balance {
                         + Math.round((double) trays.size() / numbers.size()) + "."));
     }
 
-    private static Optional<Fault> notSown(Trial trial, List<Tray> trays) {
-        var sown = trays(trays).keySet();
+    private static Optional<Fault> notSown(Structure structure) {
+        var trial = structure.trial();
+        var sown = trays(structure.trays()).keySet();
         var all = trial.treatments();
         boolean interactions = trial.factors().size() > 1 && trial.choices().interactions() > 1;
-        if (!interactions || sown.size() >= all.size() || sown.size() < MOST_OF_ALL * all.size()) {
+        if (!interactions || sown.size() >= all.size() || structure.isFraction()) {
             return Optional.empty();
         }
         var missing = all.stream()

@@ -9,9 +9,9 @@ import org.fairtray.design.Fault;
 import org.fairtray.design.Generator;
 import org.fairtray.design.Randomisation;
 import org.fairtray.design.Structure;
+import org.fairtray.design.Term;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Place;
-import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
 
 /**
@@ -24,10 +24,15 @@ final class FairVersion {
 
     private FairVersion() {}
 
-    /** Whether every treatment has one tray, the commonest trial there is, of at least two treatments. */
-    static boolean isWanted(List<Tray> trays) {
-        var numbers = Balance.trays(trays);
-        return numbers.size() > 1 && numbers.size() == trays.size();
+    /**
+     * Whether every treatment has one tray, the commonest trial there is, of at least two treatments, and no factor can be
+     * judged all the same by the trays that share its levels.
+     */
+    static boolean isWanted(Structure structure) {
+        return structure.trays().size() > 1
+                && structure.repeatsNoTreatment()
+                && structure.trial().factors().stream()
+                        .allMatch(f -> structure.isUntestable(new Term(List.of(f.name()))));
     }
 
     /**
@@ -36,7 +41,7 @@ final class FairVersion {
      * its place.
      */
     static Optional<Trial> of(Trial trial, Layout layout) {
-        if (!isWanted(layout.trays())) {
+        if (!isWanted(Structure.of(trial, layout.trays()))) {
             return Optional.empty();
         }
         Optional<Trial> fair = Optional.empty();
@@ -70,6 +75,8 @@ final class FairVersion {
         for (int i = 0; i < old.size(); i++) {
             String name = old.get(i).name();
             boolean named = trial.factors().stream().anyMatch(f -> f.appliedTo().equals(name))
+                    || trial.restrictions().stream()
+                            .anyMatch(r -> r.over().filter(name::equals).isPresent())
                     || old.stream()
                             .anyMatch(l -> l.across().filter(name::equals).isPresent());
             if (old.get(i).count() > 1 || named || i == old.size() - 1) {

@@ -10,6 +10,7 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.fairtray.design.Fault;
+import org.fairtray.design.Restrictions;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
@@ -45,6 +46,10 @@ final class Mending {
             case CONFOUNDED, FALSE_REPLICATION -> apart(fault);
             case PATTERNED -> search(fault, swaps(factor(fault)), regularity);
             case UNBALANCED -> search(fault, Moves.changes(trial), t -> -Balance.efficiency(t));
+            case RESTRICTION_BROKEN -> {
+                var restriction = Broken.restriction(trial, fault);
+                yield search(fault, swaps(factor(fault)), t -> Restrictions.breaches(trial, t, restriction));
+            }
             case NO_REPLICATION, TOO_SMALL, NO_CONTROL, NOT_RANDOMISED -> Optional.empty();
         };
     }

@@ -11,6 +11,9 @@ import org.fairtray.files.ReadyPlans;
 import org.fairtray.files.TrialFolder;
 import org.fairtray.findings.Findings;
 import org.fairtray.report.ResultsJson;
+import org.fairtray.sheets.Printing;
+import org.fairtray.sheets.Sheets;
+import org.fairtray.sheets.paper.Paper;
 import org.fairtray.sizing.InventedReadings;
 import org.fairtray.trial.Treatment;
 import picocli.CommandLine.Command;
@@ -22,10 +25,12 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "demo",
         mixinStandardHelpOptions = true,
-        description = "Makes an invented trial, lays it out, reads it, analyses it and writes the report.")
+        description =
+                "Makes an invented trial, lays it out with its sheets, reads it, analyses it and writes the report.")
 final class DemoCommand implements Callable<Integer> {
     private static final String LABEL =
             "Invented data: made by a computer for this demonstration, no one counted these seeds.";
+    private static final Printing SHEETS = new Printing(Paper.A4, Optional.empty());
     private static final long LAYOUT_SEED = 20260301;
     /** Chosen among several so that the demonstration shows all three verdicts. */
     private static final long READINGS_SEED = 20260316;
@@ -66,7 +71,7 @@ final class DemoCommand implements Callable<Integer> {
         boolean again = folder.hasPlan(plan);
         folder.writePlan(plan, again);
         var trial = folder.readPlan();
-        var laid = LayCommand.lay(folder, trial, LAYOUT_SEED, Optional.empty(), again, share -> {});
+        var laid = LayCommand.lay(folder, trial, LAYOUT_SEED, Optional.of(SHEETS), again, share -> {});
         var readings = TRUTH.of(trial, laid.layout(), Generator.of(READINGS_SEED));
         folder.writeReadings(trial, readings, List.of(), again);
         show(Analysed.of(folder.read(), LABEL, AnalysisOptions.USUAL).write(folder));
@@ -82,6 +87,8 @@ final class DemoCommand implements Callable<Integer> {
             out.println();
             var report = path.resolve("report.html").toAbsolutePath();
             AnalyseCommand.forPeople(findings, report.toString()).forEach(out::println);
+            out.println("Beside it are the sheets that such a trial takes to the rack: " + Sheets.SHEETS + ", and "
+                    + Sheets.KEY + ", which is kept closed.");
         }
         out.flush();
     }

@@ -17,11 +17,13 @@ import org.fairtray.design.Randomisation;
 import org.fairtray.design.RotationSchedule;
 import org.fairtray.design.Structure;
 import org.fairtray.files.Draw;
-import org.fairtray.files.Handling;
+import org.fairtray.files.HandlingFiles;
 import org.fairtray.files.TrialFolder;
 import org.fairtray.sheets.Printing;
 import org.fairtray.sheets.Sheets;
+import org.fairtray.trial.Handling;
 import org.fairtray.trial.Layout;
+import org.fairtray.trial.Restriction;
 import org.fairtray.trial.SeedsSown;
 import org.fairtray.trial.Trial;
 import picocli.CommandLine.Command;
@@ -146,13 +148,18 @@ final class LayCommand implements Callable<Integer> {
         var drawn = randomisation.draw(Generator.of(seed), progress);
         var layout = drawn.layout();
         var handling = new Handling(FrameDraw.of(plan, layout, seed), RotationSchedule.of(plan, layout, seed));
-        var sheets = printing.map(p -> new Sheets(plan, layout, p));
+        var sheets = printing.map(p -> new Sheets(plan, layout, handling, p));
         var printed = sheets.map(Sheets::files).orElse(Map.of());
         var time = Instant.now().truncatedTo(ChronoUnit.SECONDS).toString();
-        var draw = new Draw(seed, Generator.NAME, List.of(), time, Version.text());
+        var draw = new Draw(
+                seed,
+                Generator.NAME,
+                plan.restrictions().stream().map(Restriction::words).toList(),
+                time,
+                Version.text());
         var written = folder.writeLayout(plan, layout, draw, handling, printed, replace);
         var files = new ArrayList<>(List.of("layout.csv", "seal.json"));
-        files.addAll(handling.names(plan.place()));
+        files.addAll(HandlingFiles.names(plan.place(), handling));
         files.addAll(printed.keySet());
         var name = DesignName.of(Structure.of(plan, layout.trays()));
         var result = new LaidOut(

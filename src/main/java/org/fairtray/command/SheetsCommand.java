@@ -32,7 +32,7 @@ final class SheetsCommand implements Callable<Integer> {
         var files = folder.read();
         trial.printNotices(files);
         var layout = TrialOptions.layout(files);
-        var sheets = new Sheets(files.trial(), layout, options.printing());
+        var sheets = new Sheets(files.trial(), layout, files.handling(), options.printing());
         var written = sheets.files();
         folder.writeSheets(written, replace);
         trial.print(

@@ -10,7 +10,7 @@ import org.apache.commons.rng.UniformRandomProvider;
  * <p>Source: Edgington and Onghena (2007), Randomization Tests, 4th ed. (the data are permuted as the layout was
  * randomised); section numbers not checked.
  */
-public sealed interface Arrangements permits Exchange, Redraw {
+public sealed interface Arrangements permits Exchange, Redraw, Kept {
     /** So many arrangements and more are not gone through one by one. */
     int MANY = 20_000;
 

@@ -212,14 +212,9 @@ final class Batching {
                 squares += IntStream.of(own).mapToLong(n -> (long) n * n).sum();
             }
             this.least = IntStream.range(0, counts.length)
-                    .mapToLong(g -> leastOf(IntStream.of(counts[g]).sum(), batches))
+                    .mapToLong(g ->
+                            EvenNumbers.leastSquares(IntStream.of(counts[g]).sum(), batches))
                     .sum();
-        }
-
-        private static long leastOf(int units, int batches) {
-            long each = units / batches;
-            long more = units % batches;
-            return more * (each + 1) * (each + 1) + (batches - more) * each * each;
         }
 
         boolean best() {

@@ -71,6 +71,11 @@ public final class Exchange implements Arrangements {
         return description;
     }
 
+    /** The units of each group. */
+    int[][] groups() {
+        return groups;
+    }
+
     /** Whether an exchange leaves the sum of squares within the stratum as it is. */
     public boolean keepsTotal() {
         return alikeOutside;

@@ -20,6 +20,7 @@ public record Fault(Kind kind, List<String> factors, List<String> places, String
         FALSE_REPLICATION("false replication"),
         UNBALANCED("unbalanced"),
         PATTERNED("patterned"),
+        RESTRICTION_BROKEN("restriction broken"),
         TOO_SMALL("too small"),
         NO_CONTROL("no control"),
         NOT_RANDOMISED("not randomised");

@@ -18,6 +18,8 @@ public final class Faults {
     private static final double WHOLLY = 1 - 1e-7;
 
     private final Structure structure;
+    /** Factors of a fraction that leaves nothing over: said once for all. */
+    private final List<Factor> saturated = new ArrayList<>();
 
     private Faults(Structure structure) {
         this.structure = structure;
@@ -40,6 +42,9 @@ public final class Faults {
                     search.notRepeated(factor).ifPresent(faults::add);
                 }
             }
+        }
+        if (!search.saturated.isEmpty()) {
+            faults.add(search.usedUpByAll());
         }
         return List.copyOf(faults);
     }
@@ -149,7 +154,11 @@ public final class Faults {
 
     private Optional<Fault> notRepeated(Factor factor) {
         var term = main(factor);
-        if (structure.testedIn(term).isPresent() || structure.parts(term).isEmpty()) {
+        if (!structure.isUntestable(term) || structure.parts(term).isEmpty()) {
+            return Optional.empty();
+        }
+        if (structure.isFraction() && structure.trial().appliedLevel(factor).equals(Place.TRAY)) {
+            saturated.add(factor);
             return Optional.empty();
         }
         var batch = structure.batchesOf(factor.name());
@@ -172,6 +181,23 @@ public final class Faults {
                                 + "s treated alike.",
                 (usedUp ? "Give each level of " + factor.name() + " more " : "Give each treatment at least two ") + unit
                         + "s" + mainAlone));
+    }
+
+    /** Every comparison that the trays of a fraction allow is an effect's. */
+    private Fault usedUpByAll() {
+        int trays = structure.trays().size();
+        boolean alone = structure.highestOrder() == 1;
+        return new Fault(
+                Fault.Kind.NO_REPLICATION,
+                saturated.stream().map(Factor::name).toList(),
+                List.of(),
+                trays + " trays allow " + (trays - 1) + " comparisons, and the factors"
+                        + (alone ? "" : ", by themselves and acting together,")
+                        + " use up all of them. Each level is on several trays, but nothing is left to hold a difference"
+                        + " against.",
+                "Lay the trial in twice as many trays, or drop a factor"
+                        + (alone ? "" : ", or ask for main effects alone (analysis: {interactions: 1})")
+                        + ". As it is, it is a first look only: see which differences are largest, and try these again.");
     }
 
     /** Whether two units of a level, or more, got the same. */

@@ -15,6 +15,9 @@ import org.fairtray.trial.Tray;
  * their stack, rows and columns that cross as whole rows and columns. A layout that was drawn at random stays as likely as
  * it was under each of them, whatever it is: full sets, incomplete blocks, squares or split plots.
  *
+ * <p>Where the layout keeps restrictions of the plan, exchanges are made one after another by a {@link Walk} among those
+ * layouts that keep them too.
+ *
  * <p>Where places stay empty only the trays of each innermost unit change places; where they stay empty in rows that cross
  * columns, nothing can.
  *
@@ -34,8 +37,12 @@ public final class PlaceSymmetries {
 
     private final List<Boolean> moves = new ArrayList<>();
     private final int trays;
+    private final Structure structure;
 
-    private PlaceSymmetries(Place place, List<Tray> trays) {
+    private PlaceSymmetries(Structure structure) {
+        var place = structure.trial().place();
+        var trays = structure.trays();
+        this.structure = structure;
         int levels = place.levels().size();
         this.trays = trays.size();
         this.stride = new int[levels];
@@ -91,7 +98,7 @@ public final class PlaceSymmetries {
 
     /** The symmetries of the place in which some trays stand. */
     public static PlaceSymmetries of(Structure structure) {
-        return new PlaceSymmetries(structure.trial().place(), structure.trays());
+        return new PlaceSymmetries(structure);
     }
 
     /**
@@ -100,9 +107,33 @@ public final class PlaceSymmetries {
      * @param visitor gets for each tray the number of the tray whose treatment it takes over, in a new array
      */
     public void draw(int draws, UniformRandomProvider random, Consumer<int[]> visitor) {
-        for (int draw = 0; draw < draws; draw++) {
-            visitor.accept(drawn(random));
+        var trial = structure.trial();
+        var kept = Restrictions.kept(trial, structure.trays());
+        if (kept.isEmpty()) {
+            for (int draw = 0; draw < draws; draw++) {
+                visitor.accept(drawn(random));
+            }
+        } else {
+            walk(new Bench(trial, structure.trays(), kept), draws, random, visitor);
         }
+    }
+
+    private void walk(Bench bench, int draws, UniformRandomProvider random, Consumer<int[]> visitor) {
+        var walk = new Walk(bench, Layer.ofPlace(structure.trial(), bench, moves), random);
+        boolean settled = walk.settle(share -> {}) == 0;
+        for (int draw = 0; draw < draws; draw++) {
+            if (settled) {
+                walk.onward(walk.size());
+            }
+            visitor.accept(origins(bench));
+        }
+    }
+
+    /** For each tray the number of that whose treatment it has on a bench. */
+    private int[] origins(Bench bench) {
+        return structure.trays().stream()
+                .mapToInt(t -> trayAt[bench.origin(bench.number(t.stand().at()))])
+                .toArray();
     }
 
     private int[] drawn(UniformRandomProvider random) {

@@ -7,9 +7,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Place;
+import org.fairtray.trial.Restriction;
 import org.fairtray.trial.Stand;
 import org.fairtray.trial.Tray;
 import org.fairtray.trial.Treatment;
@@ -20,7 +22,7 @@ import org.fairtray.trial.Trial;
  * level that factors are applied to, from the largest units to the smallest. In each step the combinations of those
  * factors' levels are given to that level's units, equally often in every unit of every level outside it. Blocks, Latin
  * squares, split plots of any depth, strip plots and factorials in each are what this gives for the places that a
- * textbook draws them for.
+ * textbook draws them for. Where the plan has restrictions, of these layouts only those are drawn that keep them.
  *
  * <p>Source: Bailey (2008), Design of Comparative Experiments, sections 8.3, 9.1 and 10.14 (randomise by the
  * permutations that keep the structure of the place).
@@ -76,8 +78,25 @@ public final class Randomisation {
      * @throws DoesNotFitException if a search finds no layout that tells all main effects apart
      */
     public Drawn draw(UniformRandomProvider random, Consumer<Double> progress) {
-        Map<String, Map<List<Integer>, Treatment>> given = new LinkedHashMap<>();
         var qualities = new ArrayList<Quality>();
+        var first = trays(random, qualities, progress);
+        var trays = trial.restrictions().isEmpty()
+                ? ordered(first, random)
+                : new RestrictedDraw(trial, steps, random)
+                        .draw(() -> ordered(searches() ? first : trays(random, qualities, progress), random), progress);
+        return new Drawn(new Layout(Batching.draw(trial, withCodes(trays), random)), qualities);
+    }
+
+    private boolean searches() {
+        return steps.stream().anyMatch(Step::searched);
+    }
+
+    private List<Tray> ordered(List<Tray> trays, UniformRandomProvider random) {
+        return searches() ? renamed(trays, random) : trays;
+    }
+
+    private List<Tray> trays(UniformRandomProvider random, List<Quality> qualities, Consumer<Double> progress) {
+        Map<String, Map<List<Integer>, Treatment>> given = new LinkedHashMap<>();
         for (Step step : steps) {
             given.put(
                     step.level(),
@@ -90,8 +109,7 @@ public final class Randomisation {
                 trays.add(new Tray("", stand, Map.of(), inPlanOrder(treatment)));
             }
         }
-        var coded = withCodes(qualities.isEmpty() ? trays : renamed(trays, random));
-        return new Drawn(new Layout(Batching.draw(trial, coded, random)), qualities);
+        return trays;
     }
 
     private Map<List<Integer>, Treatment> search(
@@ -202,6 +220,10 @@ public final class Randomisation {
     /** How the draw works, a sentence a step, for people. */
     public List<String> describe() {
         var sentences = new ArrayList<>(steps.stream().map(this::describe).toList());
+        if (!trial.restrictions().isEmpty()) {
+            sentences.add("Only layouts are drawn in which "
+                    + trial.restrictions().stream().map(Restriction::words).collect(Collectors.joining("; ")) + ".");
+        }
         trial.batches().forEach(b -> sentences.add(Batching.describe(trial, b)));
         return List.copyOf(sentences);
     }

@@ -112,6 +112,15 @@ public final class Redraw implements Arrangements {
                                 == step.perCell()));
     }
 
+    Step step() {
+        return step;
+    }
+
+    /** The units of each group of the step, row by row, column by column. */
+    List<int[]> groups() {
+        return groups;
+    }
+
     /** How many levels the factor has. */
     public int levels() {
         return levels;

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntFunction;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 
 /**
@@ -20,6 +21,8 @@ import java.util.stream.IntStream;
  *       leaves over is exchanged among the units of the stratum, within those of the coarser strata; where these cross,
  *       within those that hold them.
  * </ul>
+ *
+ * <p>Of all these only arrangements count that keep the plan's restrictions, as far as the layout itself does.
  *
  * <p>Sources: Edgington and Onghena (2007), Randomization Tests, 4th ed.; Freedman and Lane (1983), A nonstochastic
  * interpretation of reported significance levels, Journal of Business and Economic Statistics 1, 292-298.
@@ -52,18 +55,51 @@ public final class Rerandomisation {
     }
 
     private Arrangements chosen() {
-        var redraw = Redraw.of(structure, term, stratum);
+        Optional<Arrangements> redraw = Redraw.of(structure, term, stratum).map(this::kept);
         if (redraw.filter(this::enough).isPresent()) {
             return redraw.get();
         }
-        var exchange = exchange();
+        Optional<Arrangements> exchange = exchange().map(e -> kept(e, own()));
         if (exchange.filter(this::enough).isPresent()) {
             return exchange.get();
         }
-        var residuals = residuals();
+        var residuals = kept(
+                residuals(),
+                IntStream.range(0, structure.trial().factors().size()).toArray());
         return exchange.filter(e -> e.smallestShare() <= residuals.smallestShare())
-                .map(Arrangements.class::cast)
                 .orElse(residuals);
+    }
+
+    private int[] own() {
+        return new int[] {structure.trial().factorNames().indexOf(term.factors().get(0))};
+    }
+
+    private Supplier<Bench> bench() {
+        var kept = Restrictions.kept(structure.trial(), structure.trays());
+        return () -> new Bench(structure.trial(), structure.trays(), kept);
+    }
+
+    /** Those alone that keep the restrictions which the layout keeps. */
+    private Arrangements kept(Exchange exchange, int[] factors) {
+        var again = bench();
+        var actual = again.get();
+        if (!actual.isRestricted()) {
+            return exchange;
+        }
+        int[][] stands = units.stands(actual);
+        boolean oneSize = IntStream.range(0, stands.length).allMatch(u -> stands[u].length == stands[0].length);
+        return factors.length == 1 || oneSize
+                ? new Kept(exchange, new Kept.Units(actual, again, factors, stands, exchange.groups()))
+                : exchange;
+    }
+
+    private Arrangements kept(Redraw redraw) {
+        var again = bench();
+        var actual = again.get();
+        int[] order = redraw.groups().stream().flatMapToInt(IntStream::of).toArray();
+        return actual.isRestricted()
+                ? new Kept(redraw, new Kept.Crossed(again, own()[0], units.stands(actual), redraw.step(), order))
+                : redraw;
     }
 
     private boolean enough(Arrangements arrangements) {

@@ -104,6 +104,32 @@ final class StratumUnits {
         return one.finerThan(other) || other.finerThan(one);
     }
 
+    /**
+     * The stands of each unit, numbered in walking order: all of the place's, trays or not; of a batch those of the whole
+     * units that get its levels.
+     */
+    int[][] stands(Bench bench) {
+        String name = structure.strataNames().get(stratum);
+        var trial = structure.trial();
+        String level = trial.place().has(name)
+                ? name
+                : trial.batches().stream()
+                        .filter(b -> b.name().equals(name))
+                        .map(b -> trial.appliedLevel(trial.factor(b.of())))
+                        .findFirst()
+                        .orElseThrow();
+        var stands = Layer.standsByUnit(trial, level, bench);
+        var key = trial.place().key(level);
+        return trays.stream()
+                .map(of -> of.stream()
+                        .map(t -> Units.of(key, t.stand().at()))
+                        .distinct()
+                        .flatMapToInt(u -> IntStream.of(stands.get(u)))
+                        .sorted()
+                        .toArray())
+                .toArray(int[][]::new);
+    }
+
     /** The innermost of some strata outside, as " of the same stack", or nothing. */
     String withinWords(List<Integer> strata) {
         var innermost = strata.stream()

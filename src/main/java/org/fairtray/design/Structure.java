@@ -15,6 +15,7 @@ import org.fairtray.statistics.strata.Strata;
 import org.fairtray.trial.Batch;
 import org.fairtray.trial.Place;
 import org.fairtray.trial.Tray;
+import org.fairtray.trial.Treatment;
 import org.fairtray.trial.Trial;
 
 /**
@@ -22,6 +23,8 @@ import org.fairtray.trial.Trial;
  * fall into them. It is worked out from where the trays stand and what they get, whoever laid them out.
  */
 public final class Structure {
+    private static final double MOST_OF_ALL = 0.75;
+
     private final Trial trial;
     private final List<Tray> trays;
     private final List<String> strataNames;
@@ -36,12 +39,47 @@ public final class Structure {
         this.trays = trays;
         this.strataNames = levels.stream().map(Level::name).toList();
         this.strata = Strata.of(levels.stream().map(Level::units).toList());
-        this.terms = Term.of(trial);
         this.placeUnits = trial.place().names().stream()
                 .collect(Collectors.toUnmodifiableMap(l -> l, l -> units(trial, trays, l)));
         this.fixedBlocks = blocksOutsideFactors();
-        this.decomposition =
-                Decomposition.of(strata, terms.stream().map(this::modelTerm).toList());
+        int order = Math.min(trial.factors().size(), trial.choices().interactions());
+        var fitted = fitted(order);
+        while (order > 1 && hidesMainEffects(fitted)) {
+            order--;
+            fitted = fitted(order);
+        }
+        this.terms = fitted.terms;
+        this.decomposition = fitted.decomposition;
+    }
+
+    private record Fitted(List<Term> terms, Decomposition decomposition) {}
+
+    private Fitted fitted(int order) {
+        var some = Term.of(trial, order);
+        return new Fitted(
+                some,
+                Decomposition.of(strata, some.stream().map(this::modelTerm).toList()));
+    }
+
+    /** Whether interactions leave less of a main effect than the other main effects do. */
+    private boolean hidesMainEffects(Fitted fitted) {
+        boolean whole = mainEffects(fitted).allMatch(t -> {
+            var levels = Grouping.by(trays.stream()
+                    .map(tray -> tray.treatment().only(fitted.terms.get(t).factors()))
+                    .toList());
+            return fitted.decomposition.estimableDf(t) >= levels.groups() - 1;
+        });
+        if (whole) {
+            return false;
+        }
+        var alone = fitted(1);
+        return mainEffects(fitted)
+                .anyMatch(t -> fitted.decomposition.estimableDf(t) < alone.decomposition.estimableDf(t));
+    }
+
+    private static IntStream mainEffects(Fitted fitted) {
+        return IntStream.range(0, fitted.terms.size())
+                .filter(t -> fitted.terms.get(t).isMain());
     }
 
     private record Level(String name, Grouping units) {}
@@ -119,9 +157,43 @@ public final class Structure {
         return trays;
     }
 
-    /** The terms of the analysis. */
+    /**
+     * The terms of the analysis: those that the plan asks for, without interactions of so many factors that main effects
+     * can't be told apart from them.
+     */
     public List<Term> terms() {
         return terms;
+    }
+
+    /** The most factors of any term that is fitted. */
+    public int highestOrder() {
+        return terms.get(terms.size() - 1).factors().size();
+    }
+
+    /** Whether interactions that the plan asks for are left out, because they would hide main effects. */
+    public boolean leavesInteractionsOut() {
+        return highestOrder() < Math.min(trial.factors().size(), trial.choices().interactions());
+    }
+
+    /** Whether fewer than three quarters of the treatments were sown: on purpose, then, and not by oversight. */
+    public boolean isFraction() {
+        return trial.factors().size() > 1
+                && treatments().size() < MOST_OF_ALL * trial.treatments().size();
+    }
+
+    /** Whether no two trays got the same. */
+    public boolean repeatsNoTreatment() {
+        return treatments().size() == trays.size();
+    }
+
+    /** The treatments that were sown. */
+    private List<Treatment> treatments() {
+        return trays.stream().map(Tray::treatment).distinct().toList();
+    }
+
+    /** What a fraction can't tell apart, in sentences; none for another layout. */
+    public List<String> confusions() {
+        return isFraction() ? Confusion.sentences(trial, trial.factorNames(), treatments()) : List.of();
     }
 
     /** Names of the strata, outermost first; the last is tray. */
@@ -183,6 +255,17 @@ public final class Structure {
                 .filter(p -> decomposition.residualDf(p.stratum()) > 0)
                 .max(Comparator.comparingDouble(p -> p.df() * p.efficiency()))
                 .map(Decomposition.Part::stratum);
+    }
+
+    /** The degrees of freedom that a term is tested with; empty where no stratum can test it. */
+    public Optional<Integer> freedom(Term term) {
+        return testedIn(term).map(decomposition::residualDf);
+    }
+
+    /** Whether nothing at all can test a term: no stratum, nor, in a layout that is not orthogonal, strata put together. */
+    public boolean isUntestable(Term term) {
+        return testedIn(term).isEmpty()
+                && !(isSpread() && parts(term).stream().anyMatch(p -> decomposition.errorDf(p.stratum()) > 0));
     }
 
     /** Where a term lies, by stratum. */

@@ -32,9 +32,14 @@ public record Term(List<String> factors) {
 
     /** The terms that an analysis of a trial fits: main effects, then interactions up to the order asked for. */
     public static List<Term> of(Trial trial) {
+        return of(trial, trial.choices().interactions());
+    }
+
+    /** The same up to interactions of so many factors. */
+    static List<Term> of(Trial trial, int highest) {
         List<String> names = trial.factorNames();
         var terms = new ArrayList<Term>();
-        for (int order = 1; order <= Math.min(names.size(), trial.choices().interactions()); order++) {
+        for (int order = 1; order <= Math.min(names.size(), highest); order++) {
             combinations(names, 0, order, List.of(), terms);
         }
         return List.copyOf(terms);

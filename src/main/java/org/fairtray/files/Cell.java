@@ -36,6 +36,14 @@ public record Cell(String column, String text, int line, boolean decimalComma, P
         return empty() ? refuse("a " + column) : Optional.of(text);
     }
 
+    /** The code of a tray; any, where the layout's aren't known. */
+    Optional<String> tray(Optional<? extends Collection<String>> codes) {
+        var code = word();
+        return code.isEmpty() || codes.isEmpty() || codes.get().contains(code.get())
+                ? code
+                : unknown("tray", codes.get());
+    }
+
     /** A whole number from low to high that must be there. */
     Optional<Integer> number(int low, int high) {
         var expected = high == low ? String.valueOf(low) : "a whole number from " + low + " to " + high;

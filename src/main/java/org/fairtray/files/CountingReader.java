@@ -11,7 +11,7 @@ final class CountingReader {
     static final List<String> KEYS =
             List.of("days", "frames_per_tray", "seeds_per_frame", "counts", "tray_cm", "frame_cm", "margin_cm");
     static final int MOST_SEEDS = 1_000_000;
-    private static final int LAST_DAY = 3650;
+    static final int LAST_DAY = 3650;
     private static final int MOST_FRAMES = 1000;
     private static final String CUMULATIVE = "cumulative";
     private static final List<String> COUNTS = List.of(CUMULATIVE, "new");

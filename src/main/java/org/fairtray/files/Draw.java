@@ -1,6 +1,7 @@
 package org.fairtray.files;
 
 import java.util.List;
+import java.util.Optional;
 import org.fairtray.trial.Seal;
 
 /**
@@ -18,8 +19,17 @@ public record Draw(long seed, String generator, List<String> restrictions, Strin
         restrictions = List.copyOf(restrictions);
     }
 
-    /** The seal of a plan and the layout drawn for it, by their SHA-256. */
-    Seal seal(String planSha256, String layoutSha256) {
-        return new Seal(planSha256, layoutSha256, seed, generator, restrictions, time, version);
+    /** The seal of a plan and what was drawn for it. */
+    Seal seal(StoredFile plan, StoredFile layout, Optional<StoredFile> frames, Optional<StoredFile> moves) {
+        return new Seal(
+                plan.sha256(),
+                layout.sha256(),
+                frames.map(StoredFile::sha256),
+                moves.map(StoredFile::sha256),
+                seed,
+                generator,
+                restrictions,
+                time,
+                version);
     }
 }

@@ -37,14 +37,10 @@ final class FrameReader {
         return "frames for which there is room: %s in a tray of %s by %s cm with a margin of %s cm, not %d"
                 .formatted(
                         counting.framesThatFit() == 0 ? "none" : counting.framesThatFit(),
-                        plain(tray.across()),
-                        plain(tray.deep()),
-                        plain(counting.margin()),
+                        Area.cm(tray.across()),
+                        Area.cm(tray.deep()),
+                        Area.cm(counting.margin()),
                         counting.framesPerTray());
-    }
-
-    private static String plain(double halves) {
-        return halves % 1 == 0 ? Integer.toString((int) halves) : Double.toString(halves);
     }
 
     private static Optional<Area> area(PlanValue value) {

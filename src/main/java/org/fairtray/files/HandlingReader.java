@@ -3,15 +3,18 @@ package org.fairtray.files;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.fairtray.files.PlanValue.Range;
+import org.fairtray.trial.Counting;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Place;
 import org.fairtray.trial.Rotation;
 
-/** Reads what is done with trays beside counting: how much is sown, and how they change places. */
+/** Reads what is done with trays beside counting: how much is sown, how they change places, when covers come off. */
 final class HandlingReader {
     static final List<String> SOWING_KEYS = List.of("grams_per_tray");
     static final List<String> ROTATION_KEYS = List.of("level", "days");
+    static final List<String> HANDLING_KEYS = List.of("uncover_day");
 
     private HandlingReader() {}
 
@@ -20,6 +23,18 @@ final class HandlingReader {
                 .flatMap(keys -> keys.required("grams_per_tray"))
                 .map(v -> v.number(Range.POSITIVE))
                 .orElse(OptionalDouble.empty());
+    }
+
+    /** @param counting empty where it could not be read, which has been reported */
+    static OptionalInt uncoverDay(PlanValue value, Optional<Counting> counting) {
+        var given = value.keys(HANDLING_KEYS).flatMap(keys -> keys.required("uncover_day"));
+        var day = given.map(v -> v.whole(1, CountingReader.LAST_DAY)).orElse(OptionalInt.empty());
+        int last = counting.map(c -> c.days().get(c.days().size() - 1)).orElse(CountingReader.LAST_DAY);
+        if (day.isPresent() && day.getAsInt() > last) {
+            given.get().refuse("a day on which trays are still counted, at most " + last);
+            return OptionalInt.empty();
+        }
+        return day;
     }
 
     /** @param place empty where it could not be read, which has been reported */

@@ -66,6 +66,11 @@ final class Keys {
         return optional(key);
     }
 
+    /** Whether some key is nearly one that is known, which has been reported. */
+    boolean someMeant() {
+        return !meant.isEmpty();
+    }
+
     /** Every key with its value, in the file's order. */
     Map<String, PlanValue> all() {
         return values;

@@ -36,7 +36,9 @@ final class PlanFile {
             "expect",
             "costs",
             "sowing",
-            "rotation");
+            "rotation",
+            "handling",
+            "restrictions");
     private static final int FORMAT = 1;
     private static final int MOST_REPLICATES = 1_000_000;
 
@@ -86,6 +88,11 @@ final class PlanFile {
         var grams = keys.optional("sowing").map(HandlingReader::grams).orElse(OptionalDouble.empty());
         var rotation =
                 keys.optional("rotation").flatMap(v -> HandlingReader.rotation(v, varied.place(), varied.factors()));
+        var uncover = keys.optional("handling")
+                .map(v -> HandlingReader.uncoverDay(v, counted.counting()))
+                .orElse(OptionalInt.empty());
+        var restrictions = keys.optional("restrictions")
+                .flatMap(v -> varied.place().map(p -> new RestrictionReader(p, varied.factors(), rotation).read(v)));
         problems.throwIfAny();
         return new Trial(
                 title.orElseThrow(),
@@ -104,7 +111,9 @@ final class PlanFile {
                 expected.orElse(Expectations.none()),
                 costs,
                 grams,
-                rotation);
+                rotation,
+                uncover,
+                restrictions.orElse(List.of()));
     }
 
     private Varied varied() {

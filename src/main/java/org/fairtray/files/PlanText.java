@@ -12,6 +12,7 @@ import org.fairtray.trial.Expectations;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Place;
+import org.fairtray.trial.Restriction;
 import org.fairtray.trial.Treatment;
 import org.fairtray.trial.Trial;
 
@@ -49,6 +50,11 @@ public final class PlanText {
                                     + "}")
                             .toList());
         }
+        if (!trial.restrictions().isEmpty()) {
+            text.list(
+                    "restrictions",
+                    trial.restrictions().stream().map(PlanText::restriction).toList());
+        }
         trial.replicates().ifPresent(r -> text.lines.add("replicates: " + r));
         text.counting(trial);
         text.list("outcomes", trial.outcomes().stream().map(PlanText::outcome).toList());
@@ -79,6 +85,7 @@ public final class PlanText {
         trial.gramsPerTray().ifPresent(g -> lines.add("sowing: {grams_per_tray: " + g + "}"));
         trial.rotation()
                 .ifPresent(r -> lines.add("rotation: {level: " + quoted(r.level()) + ", days: " + r.days() + "}"));
+        trial.uncoverDay().ifPresent(d -> lines.add("handling: {uncover_day: " + d + "}"));
     }
 
     private static String sides(Area area) {
@@ -126,6 +133,14 @@ public final class PlanText {
                 text("name", Optional.of(level.name())),
                 Optional.of("count: " + level.count()),
                 text("across", level.across())));
+    }
+
+    private static String restriction(Restriction restriction) {
+        return restriction
+                .over()
+                .map(l -> map(List.of(
+                        text(restriction.kind().key(), Optional.of(l)), text("of", Optional.of(restriction.of())))))
+                .orElseGet(() -> map(List.of(text(restriction.kind().key(), Optional.of(restriction.of())))));
     }
 
     private static String outcome(Outcome outcome) {

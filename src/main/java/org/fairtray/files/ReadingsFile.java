@@ -135,7 +135,7 @@ public final class ReadingsFile {
     }
 
     private Optional<Reading> reading(Sheet.Row row, List<String> notes) {
-        var tray = row.cell(ReadingColumns.TRAY).flatMap(this::tray);
+        var tray = row.cell(ReadingColumns.TRAY).flatMap(c -> c.tray(codes));
         var day = row.cell(ReadingColumns.DAY).flatMap(this::day);
         var frame = row.cell(ReadingColumns.FRAME)
                 .map(c -> c.number(1, trial.counting().framesPerTray()))
@@ -148,13 +148,6 @@ public final class ReadingsFile {
                 ? Optional.of(
                         new Reading(tray.get(), day.get(), frame.get(), sown.get(), values.get(), notes(row, notes)))
                 : Optional.empty();
-    }
-
-    private Optional<String> tray(Cell cell) {
-        var code = cell.word();
-        return code.isEmpty() || codes.isEmpty() || codes.get().contains(code.get())
-                ? code
-                : cell.unknown("tray", codes.get());
     }
 
     private Optional<Integer> day(Cell cell) {

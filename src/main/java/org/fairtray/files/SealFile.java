@@ -17,17 +17,19 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import org.fairtray.trial.Seal;
 
-/** seal.json: what plan and layout were when the trial was drawn. */
+/** seal.json: what plan, layout, frames and moves were when the trial was drawn. */
 final class SealFile {
     static final String NAME = "seal.json";
     private static final String PLAN = "plan_sha256";
     private static final String LAYOUT = "layout_sha256";
+    private static final String FRAMES = "frames_sha256";
+    private static final String MOVES = "rotation_sha256";
     private static final String SEED = "seed";
     private static final String GENERATOR = "generator";
     private static final String RESTRICTIONS = "restrictions";
     private static final String TIME = "time";
     private static final String VERSION = "version";
-    static final List<String> KEYS = List.of(PLAN, LAYOUT, SEED, GENERATOR, RESTRICTIONS, TIME, VERSION);
+    static final List<String> KEYS = List.of(PLAN, LAYOUT, FRAMES, MOVES, SEED, GENERATOR, RESTRICTIONS, TIME, VERSION);
 
     private static final Pattern SHA256 = Pattern.compile("[0-9a-f]{64}");
     private static final Pattern LINE = Pattern.compile("line (\\d+) column");
@@ -48,6 +50,8 @@ final class SealFile {
         var json = new JsonObject();
         json.addProperty(PLAN, seal.planSha256());
         json.addProperty(LAYOUT, seal.layoutSha256());
+        seal.framesSha256().ifPresent(h -> json.addProperty(FRAMES, h));
+        seal.movesSha256().ifPresent(h -> json.addProperty(MOVES, h));
         json.addProperty(SEED, seal.seed());
         json.addProperty(GENERATOR, seal.generator());
         json.add(RESTRICTIONS, restrictions);
@@ -85,6 +89,8 @@ final class SealFile {
         json.keySet().stream().filter(k -> !KEYS.contains(k)).forEach(k -> problems.unknown(line(k), "key", k, KEYS));
         var plan = hash(PLAN);
         var layout = hash(LAYOUT);
+        var frames = json.has(FRAMES) ? hash(FRAMES) : Optional.<String>empty();
+        var moves = json.has(MOVES) ? hash(MOVES) : Optional.<String>empty();
         var seed = seed();
         var generator = word(GENERATOR);
         var restrictions = restrictions();
@@ -94,6 +100,8 @@ final class SealFile {
                 ? Optional.of(new Seal(
                         plan.orElseThrow(),
                         layout.orElseThrow(),
+                        frames,
+                        moves,
                         seed.orElseThrow(),
                         generator.orElseThrow(),
                         restrictions,

@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import org.fairtray.trial.Handling;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Reading;
 import org.fairtray.trial.Seal;
@@ -21,6 +23,7 @@ import org.fairtray.trial.Trial;
  * @param layout empty where there is no layout.csv
  * @param readings in the file's order; none where there is no readings.csv or it has only a header
  * @param noteColumns the columns of readings.csv that are kept as notes, in the file's order
+ * @param handling where frames lie and trays move, as frames.csv and rotation.csv say; nothing where they aren't there
  * @param seal empty where there is no seal.json
  * @param sealState what became of the seal
  * @param planSha256 of plan.yaml as it is, hexadecimal
@@ -32,6 +35,7 @@ public record TrialFiles(
         Optional<Layout> layout,
         List<Reading> readings,
         List<String> noteColumns,
+        Handling handling,
         Optional<Seal> seal,
         Seal.State sealState,
         String planSha256,
@@ -80,6 +84,9 @@ public record TrialFiles(
         TrialFiles read(String planSha256) {
             var layout = layout();
             var read = readings();
+            var handling = new Handling(
+                    beside(FramesFile.NAME, "frames", (f, found) -> FramesFile.read(trial, f, found, layout)),
+                    beside(MovesFile.NAME, "moves", (f, found) -> MovesFile.read(trial, f, found, layout)));
             var seal = seal();
             if (!problems.isEmpty()) {
                 throw new ProblemsException(problems);
@@ -90,8 +97,9 @@ public record TrialFiles(
                     layout,
                     read.readings(),
                     read.noteColumns(),
+                    handling,
                     seal,
-                    seal.map(s -> state(s, planSha256, layoutSha256)).orElse(Seal.State.ABSENT),
+                    seal.map(s -> state(s, planSha256)).orElse(Seal.State.ABSENT),
                     planSha256,
                     layoutSha256,
                     read.notices());
@@ -115,13 +123,27 @@ public record TrialFiles(
             return find(ReadingsFile.NAME)
                     .flatMap(file -> {
                         var found = new Problems(file.name());
-                        if (find(LayoutFile.NAME).isEmpty()) {
-                            found.add(0, "readings without a layout", "layout.csv beside readings.csv");
-                        }
+                        needLayout(file, "readings", found);
                         var known = layoutSound ? Optional.of(codes) : Optional.<Set<String>>empty();
                         return gather(found, () -> ReadingsFile.read(trial, file, found, known));
                     })
                     .orElse(none);
+        }
+
+        private void needLayout(StoredFile file, String what, Problems found) {
+            if (find(LayoutFile.NAME).isEmpty()) {
+                found.add(0, what + " without a layout", "layout.csv beside " + file.name());
+            }
+        }
+
+        private <T> List<T> beside(String name, String what, BiFunction<StoredFile, Problems, List<T>> read) {
+            return find(name)
+                    .flatMap(file -> {
+                        var found = new Problems(name);
+                        needLayout(file, what, found);
+                        return gather(found, () -> read.apply(file, found));
+                    })
+                    .orElse(List.of());
         }
 
         private Optional<Seal> seal() {
@@ -143,13 +165,25 @@ public record TrialFiles(
             }
         }
 
-        private static Seal.State state(Seal seal, String plan, Optional<String> layout) {
+        private Seal.State state(Seal seal, String plan) {
             boolean samePlan = seal.planSha256().equals(plan);
-            boolean sameLayout = layout.isPresent() && seal.layoutSha256().equals(layout.get());
-            if (samePlan) {
-                return sameLayout ? Seal.State.HOLDS : Seal.State.LAYOUT_CHANGED;
+            boolean sameLayout = isStill(seal.layoutSha256(), LayoutFile.NAME);
+            if (!samePlan || !sameLayout) {
+                if (samePlan) {
+                    return Seal.State.LAYOUT_CHANGED;
+                }
+                return sameLayout ? Seal.State.PLAN_CHANGED : Seal.State.BOTH_CHANGED;
             }
-            return sameLayout ? Seal.State.PLAN_CHANGED : Seal.State.BOTH_CHANGED;
+            boolean sameFrames = seal.framesSha256().stream().allMatch(h -> isStill(h, FramesFile.NAME));
+            boolean sameMoves = seal.movesSha256().stream().allMatch(h -> isStill(h, MovesFile.NAME));
+            if (sameFrames) {
+                return sameMoves ? Seal.State.HOLDS : Seal.State.MOVES_CHANGED;
+            }
+            return sameMoves ? Seal.State.FRAMES_CHANGED : Seal.State.FRAMES_AND_MOVES_CHANGED;
+        }
+
+        private boolean isStill(String sha256, String name) {
+            return find(name).filter(f -> f.sha256().equals(sha256)).isPresent();
         }
     }
 }

@@ -10,18 +10,19 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.fairtray.trial.Handling;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Reading;
 import org.fairtray.trial.Seal;
 import org.fairtray.trial.Trial;
 
 /**
- * The folder of one trial: plan.yaml, layout.csv, seal.json, readings.csv, and what is made from them. Reading reports
+ * The folder of one trial: plan.yaml, layout.csv, seal.json, frames.csv, rotation.csv, readings.csv, and what is made from them. Reading reports
  * everything that is wrong at once; writing replaces a file whole or not at all. Nothing is kept between calls.
  */
 public final class TrialFolder {
     private static final List<String> INPUTS =
-            List.of(PlanFile.NAME, LayoutFile.NAME, ReadingsFile.NAME, SealFile.NAME);
+            List.of(PlanFile.NAME, LayoutFile.NAME, ReadingsFile.NAME, SealFile.NAME, FramesFile.NAME, MovesFile.NAME);
 
     private final Path folder;
 
@@ -134,20 +135,29 @@ public final class TrialFolder {
             throw problem(PlanFile.NAME, "a plan changed since the layout was drawn", "the same plan; lay again");
         }
         var all = new ArrayList<>(List.of(LayoutFile.NAME, SealFile.NAME, ReadingsFile.NAME));
-        all.addAll(Handling.NAMES);
+        all.addAll(HandlingFiles.NAMES);
         all.addAll(sheets.keySet());
         keep(replace, all.toArray(String[]::new));
         var layoutBytes = utf8(LayoutFile.text(trial, layout));
-        var seal = draw.seal(plan.sha256(), new StoredFile(LayoutFile.NAME, layoutBytes).sha256());
+        var beside = HandlingFiles.texts(trial.place(), handling);
+        var seal = draw.seal(
+                plan,
+                new StoredFile(LayoutFile.NAME, layoutBytes),
+                stored(beside, FramesFile.NAME),
+                stored(beside, MovesFile.NAME));
         var contents = new LinkedHashMap<String, byte[]>();
         // The seal first: if the power fails between the two, a seal that doesn't fit is seen, a missing one isn't.
         contents.put(SealFile.NAME, utf8(SealFile.text(seal)));
         contents.put(LayoutFile.NAME, layoutBytes);
-        handling.texts(trial.place()).forEach((name, text) -> contents.put(name, utf8(text)));
+        beside.forEach((name, text) -> contents.put(name, utf8(text)));
         contents.putAll(sheets);
         var laid = new Laid(seal, replaceWithReadingsAside(contents));
-        Handling.NAMES.stream().filter(name -> !contents.containsKey(name)).forEach(this::takeAway);
+        HandlingFiles.NAMES.stream().filter(name -> !contents.containsKey(name)).forEach(this::takeAway);
         return laid;
+    }
+
+    private static Optional<StoredFile> stored(Map<String, String> texts, String name) {
+        return Optional.ofNullable(texts.get(name)).map(text -> new StoredFile(name, utf8(text)));
     }
 
     private void takeAway(String name) {

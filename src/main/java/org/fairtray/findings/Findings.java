@@ -111,6 +111,7 @@ public record Findings(
      * @param units how many units each stratum has, in the order of strata
      * @param source the textbook or paper that the name comes from
      * @param place the place as nested and crossed levels, such as "shelf (2) → stack (3)"
+     * @param restrictions what the plan asks of a layout besides, and the trays used keep, in words
      */
     public record Design(
             String name,
@@ -119,7 +120,8 @@ public record Findings(
             String description,
             List<Integer> units,
             String source,
-            String place) {}
+            String place,
+            List<String> restrictions) {}
 
     /** Rate or mean of one treatment. */
     public sealed interface Summary {

@@ -141,7 +141,10 @@ final class ReportPage {
 
     private static String textbook(Findings.Design design) {
         return "Design: " + design.name() + "; in the textbook: " + design.source() + ". Place: " + design.place()
-                + "; → leads to what lies in each, × joins what crosses.";
+                + "; → leads to what lies in each, × joins what crosses."
+                + (design.restrictions().isEmpty()
+                        ? ""
+                        : " Restricted: " + String.join("; ", design.restrictions()) + ".");
     }
 
     private String place() {

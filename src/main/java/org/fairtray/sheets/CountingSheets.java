@@ -13,9 +13,11 @@ import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
 
-/** What is filled in with a pencil on one counting day: a line for each tray in walking order, no treatment on it. */
+/** What is filled in with a pencil on one counting day: a line for each tray in the walking order of that day, no
+ * treatment on it. */
 final class CountingSheets {
     static final String NAME = "Counting sheets";
+    private static final String SOWN = "sown";
 
     private static final double CODE = 22;
     private static final double WHERE = 32;
@@ -31,6 +33,9 @@ final class CountingSheets {
     private final Desk desk;
     private final int day;
     private final List<String> columns;
+    /** Seeds sown are seldom written; where their boxes would take a line for each frame, they go under note. */
+    private final boolean sownAsNote;
+
     private final Box area;
     private final boolean frameByFrame;
     private final Flow flow;
@@ -38,13 +43,27 @@ final class CountingSheets {
     private CountingSheets(Desk desk, int day) {
         this.desk = desk;
         this.day = day;
-        columns = columns(desk.trial(), day);
+        var wanted = columns(desk.trial(), day);
+        var withoutSown = wanted.stream().filter(c -> !c.equals(SOWN)).toList();
+        boolean sownIsTooMuch = needsLines(wanted) && !needsLines(withoutSown);
+        columns = sownIsTooMuch ? withoutSown : wanted;
+        sownAsNote = sownIsTooMuch;
         var whole = desk.area();
         double above = FIELDS + DEFINITIONS + COLUMN_HEADS;
         area = new Box(whole.left(), whole.top() + above, whole.width(), whole.height() - above);
-        int frames = desk.trial().counting().framesPerTray();
-        frameByFrame = frames > 1 && boxesWidth(false) / (frames * (double) columns.size()) < NARROWEST_BOX;
+        frameByFrame = needsLines(columns);
         flow = new Flow(desk.face(), area, this::page);
+    }
+
+    /** Whether these columns of all frames have no room side by side. */
+    private boolean needsLines(List<String> of) {
+        int frames = desk.trial().counting().framesPerTray();
+        return frames > 1 && boxesWidth(false) / (frames * (double) of.size()) < NARROWEST_BOX;
+    }
+
+    /** The name of the sheets of one day. */
+    static String name(int day) {
+        return "Count on day " + day;
     }
 
     static List<Page> of(Desk desk, int day) {
@@ -63,7 +82,7 @@ final class CountingSheets {
         for (Outcome outcome : trial.outcomes()) {
             outcome.match(
                     count -> {
-                        if (!count.of().equals("sown")) {
+                        if (!count.of().equals(SOWN)) {
                             counts.add(count.of());
                         }
                         return counts.add(count.name());
@@ -71,7 +90,7 @@ final class CountingSheets {
                     measure -> false);
         }
         if (!counts.isEmpty() && day == trial.counting().days().get(0)) {
-            columns.add("sown");
+            columns.add(SOWN);
         }
         List.of("germinated", "through").stream().filter(counts::contains).forEach(columns::add);
         columns.addAll(counts);
@@ -102,7 +121,7 @@ final class CountingSheets {
     }
 
     private Canvas page() {
-        var page = desk.headed("Count on day " + day);
+        var page = desk.headed(name(day));
         var whole = desk.area();
         var fields = new Box(whole.left(), whole.top(), whole.width(), FIELDS - 2);
         drawField(page, fields, 0, 0.3, "Date");
@@ -139,8 +158,12 @@ final class CountingSheets {
                 trial.counting().cumulative()
                         ? "Count all so far, not only what is new."
                         : "Count only what is new since the last count.");
-        if (columns.contains("sown")) {
+        if (columns.contains(SOWN)) {
             rules.add("sown: write it only if it isn’t " + trial.counting().seedsPerFrame() + ".");
+        }
+        if (sownAsNote) {
+            rules.add("Under note: which frame was sown with another number than "
+                    + trial.counting().seedsPerFrame() + ".");
         }
         rules.add("Not read is an empty box, never a 0.");
         return String.join(" ", rules);
@@ -178,7 +201,7 @@ final class CountingSheets {
         Tray before = null;
         int lines = frameByFrame ? desk.trial().counting().framesPerTray() : 1;
         int together = Math.min(lines, (int) Math.floor(area.height() / LINE));
-        for (var tray : desk.trays()) {
+        for (var tray : desk.trays(day)) {
             for (int first = 1; first <= lines; first += together) {
                 int last = Math.min(lines, first + together - 1);
                 var strip = flow.strip((last - first + 1) * LINE);

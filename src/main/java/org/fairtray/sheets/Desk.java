@@ -11,6 +11,7 @@ import org.fairtray.sheets.paper.Page;
 import org.fairtray.sheets.paper.Paper;
 import org.fairtray.sheets.paper.Style;
 import org.fairtray.sheets.paper.Typeface;
+import org.fairtray.trial.Handling;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Place;
 import org.fairtray.trial.Stand;
@@ -26,26 +27,16 @@ final class Desk {
     /** Letters; longer names of place levels are cut where a number follows them. */
     private static final int LONGEST_LEVEL = 24;
 
-    private static final Comparator<Stand> WALK = (one, other) -> {
-        for (int i = 0; i < one.at().size(); i++) {
-            int order = Integer.compare(one.at().get(i), other.at().get(i));
-            if (order != 0) {
-                return order;
-            }
-        }
-        return 0;
-    };
-
     private final Trial trial;
     private final List<Tray> trays;
+    private final Handling handling;
     private final Printing printing;
     private final Typeface face;
 
-    Desk(Trial trial, Layout layout, Printing printing, Typeface face) {
+    Desk(Trial trial, Layout layout, Handling handling, Printing printing, Typeface face) {
         this.trial = trial;
-        this.trays = layout.trays().stream()
-                .sorted(Comparator.comparing(Tray::stand, WALK))
-                .toList();
+        this.trays = walked(layout.trays());
+        this.handling = handling;
         this.printing = printing;
         this.face = face;
     }
@@ -58,9 +49,24 @@ final class Desk {
         return trial.place();
     }
 
-    /** In walking order: outermost place level first. */
+    /** As they stand at sowing, in walking order: outermost place level first. */
     List<Tray> trays() {
         return trays;
+    }
+
+    /** As they stand on a day, after the moves of that day, in the walking order of that day. */
+    List<Tray> trays(int day) {
+        return walked(handling.on(day, trays));
+    }
+
+    private static List<Tray> walked(List<Tray> trays) {
+        return trays.stream()
+                .sorted(Comparator.comparing(t -> t.stand().at(), Stand.WALK))
+                .toList();
+    }
+
+    Handling handling() {
+        return handling;
     }
 
     Printing printing() {
@@ -91,6 +97,16 @@ final class Desk {
     /** Text under such heads. */
     Flow flow(String name) {
         return new Flow(face, area(), () -> headed(name));
+    }
+
+    /** Columns of a page, side by side under a head, with some room between them. */
+    List<Box> columns(int number, double between, double head) {
+        var area = area();
+        double width = (area.width() - (number - 1) * between) / number;
+        return IntStream.range(0, number)
+                .mapToObj(i ->
+                        new Box(area.left() + i * (width + between), area.top() + head, width, area.height() - head))
+                .toList();
     }
 
     /** Where the contents of a page stand, between its head and its foot. */
@@ -138,10 +154,13 @@ final class Desk {
 
     /** One unit by its number, which must be seen however long the level's name is. */
     static String unit(String level, int number) {
+        return unit(level, number, LONGEST_LEVEL);
+    }
+
+    /** The same where there is room for fewer letters of the name. */
+    static String unit(String level, int number, int most) {
         int letters = level.codePointCount(0, level.length());
-        var name = letters <= LONGEST_LEVEL
-                ? level
-                : level.substring(0, level.offsetByCodePoints(0, LONGEST_LEVEL - 1)) + "…";
+        var name = letters <= most ? level : level.substring(0, level.offsetByCodePoints(0, most - 1)) + "…";
         return name + " " + number;
     }
 

@@ -77,7 +77,7 @@ final class Labels {
                 Style.plain(34).heavy());
         page.write(
                 new Box(label.left(), label.top() + codeHeight, width, label.height() - codeHeight),
-                desk.where(tray),
+                (desk.handling().moves().isEmpty() ? "" : "at sowing: ") + desk.where(tray),
                 Style.plain(10));
     }
 }

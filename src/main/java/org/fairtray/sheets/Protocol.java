@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.fairtray.sheets.paper.Flow;
@@ -43,7 +44,8 @@ final class Protocol {
         protocol.writeSoaking();
         protocol.writeSowing();
         protocol.writeEveryDay();
-        protocol.writeCountingDays();
+        protocol.writeDays();
+        protocol.writeEnd();
         protocol.writeDefinitions();
         protocol.writeCautions();
         return protocol.flow.pages();
@@ -70,13 +72,18 @@ final class Protocol {
 
     private void writeBefore() {
         flow.heading("Before sowing", HEADING);
-        task("Print the labels at full size (100 %) and stick one on each tray. Hang up the rack map.");
+        task(
+                "Print the labels at full size (100 %) and stick one on each tray, at its front edge. Hang up the rack map.");
         task("Mix the seed of the lot well. Weigh it dry, one portion for each tray, all portions alike: "
                 + (trial.gramsPerTray().isPresent() ? grams(trial.gramsPerTray().getAsDouble()) : "________")
                 + " g."
                 + portions());
         if (trial.counting().frame().isPresent()) {
-            task("Mark the counting frames in each tray where frames.csv says; print that list and take it along.");
+            task(
+                    desk.handling().frames().isEmpty()
+                            ? "Draw by lot where the counting frames lie in each tray, and mark them there: the folder has no"
+                                    + " frames.csv, which would say it."
+                            : "Mark the counting frames in each tray as the sheets “" + FrameSheets.NAME + "” say.");
         } else if (trial.counting().framesPerTray() > 1) {
             task("Mark " + trial.counting().framesPerTray()
                     + " counting frames in each tray, away from the rim, at the same places in all trays.");
@@ -159,36 +166,70 @@ final class Protocol {
     private void writeEveryDay() {
         flow.heading("Every day", HEADING);
         task("Water every tray alike, by weight or by measure, in walking order. Ordinary amount: ________ ml.");
-        trial.rotation()
-                .ifPresentOrElse(
-                        this::writeMoves,
-                        () -> task(
-                                "Put every tray back in its own place. Don’t move or turn some trays and not others."));
-        task("Weights and covers off, and into light: day ______, the same for all trays but where the key says"
-                + " otherwise.");
-    }
-
-    private void writeMoves(Rotation rotation) {
-        task("On day " + rotation.days().stream().map(String::valueOf).collect(Collectors.joining(", "))
-                + ", before anything else: move every tray to its new " + rotation.level()
-                + ", as rotation.csv says; print that list and take it along. Rack map, labels and counting sheets name the"
-                + " places at sowing.");
-        task("Put every tray back where it stands that day. Don’t turn some trays and not others.");
-    }
-
-    private void writeCountingDays() {
-        int before = -1;
-        for (int day : trial.counting().days()) {
-            flow.heading("Day " + day + ": count", HEADING);
-            task("Date ____________ time ________ counted by ______________________");
-            task("On the sheets “Count on day " + day + "”: "
-                    + String.join(", ", CountingSheets.columns(trial, day)) + ". " + frames()
-                    + (before >= 0 ? counted(before) : ""));
-            trial.outcomes().stream()
-                    .filter(o -> o.day() == day)
-                    .forEach(o -> say("Today decides for: " + o.name() + "."));
-            before = day;
+        task(
+                trial.rotation().isEmpty()
+                        ? "Put every tray back in its own place. Don’t move or turn some trays and not others."
+                        : "Put every tray back where it stands that day. Don’t turn some trays and not others.");
+        if (trial.uncoverDay().isEmpty()) {
+            task("Weights and covers off, and into light: day ______, the same for all trays but where the key says"
+                    + " otherwise.");
         }
+    }
+
+    private void writeDays() {
+        var counting = trial.counting().days();
+        var moving = trial.rotation().map(Rotation::days).orElse(List.of());
+        var days = new TreeSet<>(counting);
+        days.addAll(moving);
+        trial.uncoverDay().ifPresent(days::add);
+        int before = -1;
+        for (int day : days) {
+            var jobs = new ArrayList<String>();
+            jobs.addAll(moving.contains(day) ? List.of("move") : List.of());
+            jobs.addAll(uncovers(day) ? List.of("uncover") : List.of());
+            jobs.addAll(counting.contains(day) ? List.of("count") : List.of());
+            flow.heading("Day " + day + ": " + String.join(", ", jobs), HEADING);
+            if (moving.contains(day)) {
+                writeMoving(day);
+            }
+            if (uncovers(day)) {
+                task(
+                        "Weights and covers off for good, and into light: all trays within the hour, but where the key says"
+                                + " otherwise. Date ____________ time ________");
+            }
+            if (counting.contains(day)) {
+                writeCounting(day, before);
+                before = day;
+            }
+        }
+    }
+
+    private boolean uncovers(int day) {
+        return trial.uncoverDay().isPresent() && trial.uncoverDay().getAsInt() == day;
+    }
+
+    private void writeMoving(int day) {
+        var level = trial.rotation().orElseThrow().level();
+        task(
+                desk.handling().movingDays().contains(day)
+                        ? "Before anything else: carry the trays to their new " + level + " as the sheets “"
+                                + MoveSheets.name(day)
+                                + "” say. Have an empty place ready beside the rack for one tray. Date ____________"
+                        : "Before anything else: carry every tray to another " + level
+                                + ". The folder has no rotation.csv, which would say where: write down which tray went"
+                                + " where. Date ____________");
+    }
+
+    private void writeCounting(int day, int before) {
+        task("Date ____________ time ________ counted by ______________________");
+        task("On the sheets “" + CountingSheets.name(day) + "”: "
+                + String.join(", ", CountingSheets.columns(trial, day)) + ". " + frames()
+                + (before >= 0 ? counted(before) : ""));
+        trial.outcomes().stream().filter(o -> o.day() == day).forEach(o -> say("Today decides for: " + o.name() + "."));
+    }
+
+    private void writeEnd() {
+        flow.gap(2.5);
         task(
                 "Write the counts into readings.csv and run: fairtray check. Keep the trays until it finds nothing wrong.");
         task("Open the key again, and run: fairtray analyse.");

@@ -62,6 +62,7 @@ final class RackMap {
                         + (levels.size() > 1 && desk.place().innermostRunsDown()
                                 ? " At the top is " + inner + ", as the plan numbers it."
                                 : "")
+                        + (desk.handling().moves().isEmpty() ? "" : " So they stand until the first move.")
                         + " Nothing here says what a tray gets.",
                 Style.plain(10));
         return page;
@@ -158,7 +159,7 @@ final class RackMap {
         int columns = right - left + 1;
         double groupHead = grid.name.isEmpty() ? 0 : GROUP_HEAD;
         double columnHead = grid.column.isEmpty() ? 0 : COLUMN_HEAD;
-        double height = Math.max(LOWEST, Math.min(HIGHEST, (flow.roomOnPage() - groupHead - columnHead - 1) / rows));
+        double height = Math.max(LOWEST, Math.min(HIGHEST, (flow.roomInColumn() - groupHead - columnHead - 1) / rows));
         double width = Math.min(WIDEST, (area.width() - SIDE_HEAD) / columns);
         flow.gap(3);
         var strip = flow.strip(groupHead + columnHead + rows * height + 0.5);

@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntFunction;
 import org.fairtray.sheets.paper.Page;
 import org.fairtray.sheets.paper.Style;
 import org.fairtray.sheets.pdf.PdfFile;
 import org.fairtray.sheets.pdf.PdfTypeface;
+import org.fairtray.trial.Handling;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Trial;
 
@@ -17,7 +19,7 @@ public final class Sheets {
     public static final String SHEETS = "sheets.pdf";
     /** The file that is kept closed. */
     public static final String KEY = "key.pdf";
-    /** More lines to count than this, all days together, are not for paper: about a thousand pages. */
+    /** More lines to count or to move than this, all days together, are not for paper: about a thousand pages. */
     private static final long MOST_LINES = 30_000;
 
     private final Desk desk;
@@ -29,38 +31,47 @@ public final class Sheets {
      * Works out what is on every page.
      *
      * @param layout trays of the trial, in any order
+     * @param handling what is known of its frames and moves
      */
-    public Sheets(Trial trial, Layout layout, Printing printing) {
+    public Sheets(Trial trial, Layout layout, Handling handling, Printing printing) {
         face = new PdfTypeface();
-        desk = new Desk(trial, layout, printing, face);
+        desk = new Desk(trial, layout, handling, printing, face);
         var counting = trial.counting();
         long lines = (long) layout.trays().size()
                 * counting.framesPerTray()
                 * counting.days().size();
-        if (lines > MOST_LINES) {
-            parts.add(new Part("Note", 1, tooMany(lines)));
-            key = tooMany(lines);
+        int moves = handling.moves().size();
+        if (lines + moves > MOST_LINES) {
+            parts.add(new Part("Note", 1, tooMany(lines, moves)));
+            key = tooMany(lines, moves);
             return;
         }
         add(RackMap.NAME, RackMap.of(desk));
         add(Protocol.NAME, Protocol.of(desk));
-        var counts = new ArrayList<Page>();
-        counting.days().forEach(day -> counts.addAll(CountingSheets.of(desk, day)));
-        add(CountingSheets.NAME, counts);
+        add(FrameSheets.NAME, FrameSheets.of(desk));
+        add(MoveSheets.NAME, ofDays(handling.movingDays(), day -> MoveSheets.of(desk, day)));
+        add(CountingSheets.NAME, ofDays(counting.days(), day -> CountingSheets.of(desk, day)));
         add(Labels.NAME, Labels.of(desk));
         key = Key.of(desk);
     }
 
+    private static List<Page> ofDays(List<Integer> days, IntFunction<List<Page>> sheets) {
+        return days.stream().flatMap(day -> sheets.apply(day).stream()).toList();
+    }
+
     private void add(String name, List<Page> pages) {
+        if (pages.isEmpty()) {
+            return;
+        }
         int before = parts.stream().mapToInt(p -> p.pages.size()).sum();
         parts.add(new Part(name, before + 1, pages));
     }
 
-    private List<Page> tooMany(long lines) {
+    private List<Page> tooMany(long lines, int moves) {
         var flow = desk.flow("No sheets");
         flow.paragraph(
-                "This trial has " + lines + " lines to count, more than the " + MOST_LINES
-                        + " that are printed. Work from layout.csv.",
+                "This trial has " + lines + " lines to count" + (moves > 0 ? " and " + moves + " moves" : "")
+                        + ", more than the " + MOST_LINES + " that are printed. Work from layout.csv.",
                 Style.plain(12),
                 0);
         return flow.pages();

@@ -19,4 +19,9 @@ public record Area(double across, double deep) {
     public double size() {
         return across * deep;
     }
+
+    /** A length in cm as one writes it: 12, 12.5. */
+    public static String cm(double length) {
+        return length == Math.rint(length) ? Long.toString((long) length) : Double.toString(length);
+    }
 }

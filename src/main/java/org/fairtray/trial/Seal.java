@@ -1,12 +1,16 @@
 package org.fairtray.trial;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
- * What ties a plan, its layout and the seed together, so that anyone can see that none was changed afterwards.
+ * What ties a plan, its layout, what was drawn beside it and the seed together, so that anyone can see that none was
+ * changed afterwards.
  *
  * @param planSha256 SHA-256 of plan.yaml, hexadecimal
  * @param layoutSha256 SHA-256 of layout.csv, hexadecimal
+ * @param framesSha256 SHA-256 of frames.csv, where there was one
+ * @param movesSha256 SHA-256 of rotation.csv, where there was one
  * @param seed the seed of the draw
  * @param generator the name of the random generator
  * @param restrictions restrictions on the draw, in words; none for a plain one
@@ -16,6 +20,8 @@ import java.util.List;
 public record Seal(
         String planSha256,
         String layoutSha256,
+        Optional<String> framesSha256,
+        Optional<String> movesSha256,
         long seed,
         String generator,
         List<String> restrictions,
@@ -28,7 +34,7 @@ public record Seal(
 
     /** What became of a seal by the time of the analysis. */
     public enum State {
-        /** Plan and layout are those that were sealed. */
+        /** All is what was sealed. */
         HOLDS,
         /** There is none: the trial was laid out by hand. */
         ABSENT,
@@ -37,6 +43,20 @@ public record Seal(
         /** The layout was changed after sealing. */
         LAYOUT_CHANGED,
         /** Both were changed after sealing. */
-        BOTH_CHANGED
+        BOTH_CHANGED,
+        /** Plan and layout are those that were sealed; where frames lie was changed. */
+        FRAMES_CHANGED,
+        /** Plan and layout are those that were sealed; how trays move was changed. */
+        MOVES_CHANGED,
+        /** Plan and layout are those that were sealed; both of these were changed. */
+        FRAMES_AND_MOVES_CHANGED;
+
+        /** Whether the layout is the one that was drawn for the plan. */
+        public boolean layoutIsDrawn() {
+            return switch (this) {
+                case HOLDS, FRAMES_CHANGED, MOVES_CHANGED, FRAMES_AND_MOVES_CHANGED -> true;
+                case ABSENT, PLAN_CHANGED, LAYOUT_CHANGED, BOTH_CHANGED -> false;
+            };
+        }
     }
 }

@@ -17,4 +17,9 @@ public record Tray(String code, Stand stand, Map<String, Integer> batches, Treat
     public Tray {
         batches = Collections.unmodifiableMap(new LinkedHashMap<>(batches));
     }
+
+    /** The same tray at another place. */
+    public Tray at(Stand elsewhere) {
+        return new Tray(code, elsewhere, batches, treatment);
+    }
 }

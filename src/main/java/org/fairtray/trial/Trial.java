@@ -29,6 +29,8 @@ import java.util.OptionalInt;
  * @param costs what things cost
  * @param gramsPerTray grams of seed in a tray
  * @param rotation how trays change places
+ * @param uncoverDay days after sowing on which weights and covers come off, from 1 to the last day of counting
+ * @param restrictions what a layout must keep to besides
  */
 public record Trial(
         String title,
@@ -47,7 +49,9 @@ public record Trial(
         Expectations expectations,
         Optional<Costs> costs,
         OptionalDouble gramsPerTray,
-        Optional<Rotation> rotation) {
+        Optional<Rotation> rotation,
+        OptionalInt uncoverDay,
+        List<Restriction> restrictions) {
 
     /** @throws IllegalArgumentException if there is no factor or no outcome */
     public Trial {
@@ -56,6 +60,7 @@ public record Trial(
         definitions = Collections.unmodifiableMap(new LinkedHashMap<>(definitions));
         batches = List.copyOf(batches);
         outcomes = List.copyOf(outcomes);
+        restrictions = List.copyOf(restrictions);
         if (factors.isEmpty() || outcomes.isEmpty()) {
             throw new IllegalArgumentException(
                     factors.size() + " factors, " + outcomes.size() + " outcomes: expected at least one of each");
@@ -154,10 +159,12 @@ public record Trial(
                 expectations,
                 costs,
                 gramsPerTray,
-                rotation);
+                rotation,
+                uncoverDay,
+                restrictions);
     }
 
-    /** The same bench and counting with another question: other factors and what goes with them. */
+    /** The same bench and counting with another question: other factors and what goes with them, unrestricted. */
     public Trial asking(
             String otherTitle,
             Optional<String> otherQuestion,
@@ -182,7 +189,9 @@ public record Trial(
                 expectations,
                 costs,
                 gramsPerTray,
-                rotation);
+                rotation,
+                uncoverDay,
+                List.of());
     }
 
     /** The same trial with other expectations. */
@@ -204,6 +213,8 @@ public record Trial(
                 others,
                 costs,
                 gramsPerTray,
-                rotation);
+                rotation,
+                uncoverDay,
+                restrictions);
     }
 }

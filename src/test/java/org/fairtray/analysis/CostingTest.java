@@ -56,7 +56,9 @@ class CostingTest {
                 plain.expectations(),
                 costs,
                 plain.gramsPerTray(),
-                plain.rotation());
+                plain.rotation(),
+                plain.uncoverDay(),
+                plain.restrictions());
     }
 
     /** Three trays of 100 seeds each. */

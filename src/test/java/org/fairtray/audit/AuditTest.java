@@ -208,16 +208,24 @@ class AuditTest {
 
     @Test
     void whatWasChangedAfterSealing() {
+        String redrawn = " changed after sealing, so the layout is not the one that chance drew.";
         var changed = Map.of(
-                Seal.State.PLAN_CHANGED, "The plan was changed",
-                Seal.State.LAYOUT_CHANGED, "The layout was changed",
-                Seal.State.BOTH_CHANGED, "The plan and the layout were changed");
-        changed.forEach((state, start) -> assertFound(
+                Seal.State.PLAN_CHANGED, "The plan was" + redrawn,
+                Seal.State.LAYOUT_CHANGED, "The layout was" + redrawn,
+                Seal.State.BOTH_CHANGED, "The plan and the layout were" + redrawn,
+                Seal.State.FRAMES_CHANGED,
+                        "The counting frames were changed after sealing, so they don't lie where chance put them.",
+                Seal.State.MOVES_CHANGED,
+                        "The moves were changed after sealing, so trays don't move as chance drew it.",
+                Seal.State.FRAMES_AND_MOVES_CHANGED,
+                        "The counting frames and the moves were changed after sealing, so frames don't lie, and trays"
+                                + " don't move, as chance drew it.");
+        changed.forEach((state, sentence) -> assertFound(
                 new Audit.Finding(
                         "not randomised",
                         List.of(),
                         List.of(),
-                        start + " after sealing, so the layout is not the one that chance drew.",
+                        sentence,
                         "Go back to the sealed files, or lay again before sowing (lay --replace)."),
                 audit(SOAK, SHELVES, FAIR, state)));
     }

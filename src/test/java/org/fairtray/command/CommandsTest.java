@@ -19,8 +19,15 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What each command prints and writes when nothing is wrong. */
 class CommandsTest {
-    private static final Set<String> ALL_FILES =
-            Set.of("plan.yaml", "layout.csv", "seal.json", "readings.csv", "results.json", "report.html");
+    private static final Set<String> ALL_FILES = Set.of(
+            "plan.yaml",
+            "layout.csv",
+            "seal.json",
+            "readings.csv",
+            "results.json",
+            "report.html",
+            "sheets.pdf",
+            "key.pdf");
 
     @TempDir
     private Path home;
@@ -91,6 +98,25 @@ class CommandsTest {
         assertEquals(
                 title + "layout.csv: 12 trays.\nreadings.csv: no readings yet.\n",
                 Run.of("check", trial).out());
+    }
+
+    @Test
+    void restrictionsAreSaidAndSealed() throws IOException {
+        var trial = home.resolve("mine");
+        Run.of("begin", trial);
+        var plan = trial.resolve("plan.yaml");
+        Files.writeString(plan, Files.readString(plan) + "restrictions: [{keep_apart: soak}]\n");
+        var run = Run.of("lay", trial, "--seed", 7);
+        assertDone(run);
+        assertTrue(
+                run.out().contains("Only layouts are drawn in which the same soak never lies side by side.\n"),
+                run::out);
+        var seal = JsonParser.parseString(Files.readString(trial.resolve("seal.json")));
+        assertEquals(
+                "[\"the same soak never lies side by side\"]",
+                seal.getAsJsonObject().get("restrictions").toString());
+        var audit = Run.of("audit", trial).out();
+        assertFalse(audit.contains("patterned") || audit.contains("restriction broken"), audit);
     }
 
     @Test
@@ -225,7 +251,11 @@ class CommandsTest {
                                 + " seeds.\n"),
                 run::out);
         assertTrue(
-                run.out().endsWith("\nReport: " + folder.resolve("report.html").toAbsolutePath() + "\n"), run::out);
+                run.out()
+                        .endsWith("\nReport: " + folder.resolve("report.html").toAbsolutePath()
+                                + "\nBeside it are the sheets that such a trial takes to the rack: sheets.pdf, and key.pdf,"
+                                + " which is kept closed.\n"),
+                run::out);
         for (var verdict : List.of("  changed: ", "  no worthwhile change: ", "  cannot tell: ")) {
             assertTrue(run.out().contains(verdict), () -> verdict + "\n" + run.out());
         }

@@ -73,6 +73,29 @@ class LayBesideTest {
     }
 
     @Test
+    void whoeverChangesThemIsSeen() throws IOException {
+        plan(PLAN.formatted(2, FRAMES) + MORE);
+        Run.of("lay", trial, "--seed", 5);
+        assertFalse(Run.of("check", trial).out().contains("seal.json"));
+        Run.of("sheets", trial, "--replace");
+        var frames = lines("frames.csv");
+        var first = frames.get(1);
+        frames.set(1, frames.get(2).replaceAll("^(\\w+),2,", "$1,1,"));
+        frames.set(2, first.replaceAll("^(\\w+),1,", "$1,2,"));
+        Files.write(trial.resolve("frames.csv"), frames);
+        String changed = "seal.json: Where the counting frames lie (frames.csv) was changed after it was sealed.";
+        assertTrue(Run.of("check", trial).out().contains(changed));
+        assertTrue(Run.of("audit", trial).out().contains("The counting frames were changed after sealing, so they"));
+        Files.delete(trial.resolve("rotation.csv"));
+        assertTrue(Run.of("audit", trial).out().contains("The counting frames and the moves were changed"));
+        Files.writeString(trial.resolve("frames.csv"), "tray,frame,left_cm\n");
+        var broken = Run.of("sheets", trial, "--replace");
+        assertEquals(Fairtray.PROBLEM, broken.status());
+        assertEquals(
+                "frames.csv, line 1: found no column 'front_cm'; expected a column named front_cm\n", broken.err());
+    }
+
+    @Test
     void oneJarForEachLevelIsFalseReplication() throws IOException {
         plan(PLAN.formatted(1, ""));
         Run.of("lay", trial, "--seed", 5);
@@ -83,19 +106,17 @@ class LayBesideTest {
         assertTrue(run.out().contains("What mends it: Make two jars or more for each level of soak"), run.out());
     }
 
-    /** Jars are repeated here, but the mats of incomplete sets take what jars could show of each other. */
+    /** Jars are repeated here, but one tray of each treatment leaves nothing that two jars alike could show. */
     @Test
     void jarsWhoseComparisonsAreUsedUpAreNotCalledUnrepeated() throws IOException {
         plan("""
                 format: 1
                 trial: Mixed bag
                 factors:
-                  - {name: soak, unit: h, levels: [0, 6, 12]}
-                  - {name: mat, levels: [hemp, coir, pad]}
-                never: [{soak: 12, mat: pad}]
-                place: [{name: stack, count: 6}, {name: layer, count: 5, across: stack}]
+                  - {name: soak, unit: h, levels: [0, 6]}
+                  - {name: mat, levels: [hemp, coir, pad, felt]}
+                place: [{name: spot, count: 8}]
                 batches: [{name: jar, of: soak, count: 2}]
-                rotation: {level: layer, days: [1, 2, 3]}
                 counting: {days: [6], frames_per_tray: 1, seeds_per_frame: 50}
                 outcomes: [{name: through, kind: count, day: 6}]
                 """);

@@ -169,9 +169,9 @@ class SlipsTest {
     @Test
     void beginningLikeAPlanThatDoesNotExist() {
         assertUsage(
-                "no ready plan 'soak-or-no'; expected one of dark-days, follow-up, four-mats-by-height, how-heavy,"
+                "no ready plan 'soak-or-no'; expected one of dark-days, first-screening, follow-up, four-mats-by-height, how-heavy,"
                         + " how-long-to-soak, light-by-watering, mat-as-good-as, paper-test, seed-lots, shelf-light,"
-                        + " six-mats-in-stacks-of-four, soak-by-mat, soak-or-not, sowing-density, ten-growers, weight-by-soak; nearest: soak-or-not",
+                        + " six-mats-in-stacks-of-four, soak-by-mat, soak-or-not, soaking-jars, sowing-density, ten-growers, weight-by-soak; nearest: soak-or-not",
                 Run.of("begin", home.resolve("other"), "--like", "soak-or-no"));
         assertFalse(Files.exists(home.resolve("other")));
     }

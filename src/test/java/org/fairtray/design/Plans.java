@@ -12,6 +12,7 @@ import org.fairtray.trial.Expectations;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Place;
+import org.fairtray.trial.Restriction;
 import org.fairtray.trial.Treatment;
 import org.fairtray.trial.Trial;
 
@@ -29,6 +30,39 @@ final class Plans {
     /** A place such as {@code "shelf 2 / stack 3 / height 4 across stack"}. */
     static Place place(String text) {
         return Trials.place(text.split(" / ", -1));
+    }
+
+    /** The same plan with restrictions such as {@code "keep_apart treatment"} or {@code "even_over spot soak"}. */
+    static Trial restricted(Trial trial, String... restrictions) {
+        return new Trial(
+                trial.title(),
+                trial.question(),
+                trial.crop(),
+                trial.factors(),
+                trial.control(),
+                trial.never(),
+                trial.place(),
+                trial.definitions(),
+                trial.batches(),
+                trial.replicates(),
+                trial.counting(),
+                trial.outcomes(),
+                trial.choices(),
+                trial.expectations(),
+                trial.costs(),
+                trial.gramsPerTray(),
+                trial.rotation(),
+                trial.uncoverDay(),
+                List.of(restrictions).stream().map(Plans::restriction).toList());
+    }
+
+    private static Restriction restriction(String text) {
+        var words = text.split(" ", -1);
+        return switch (words[0]) {
+            case "keep_apart" -> new Restriction(Restriction.Kind.APART, words[1], Optional.empty());
+            case "even_over" -> new Restriction(Restriction.Kind.EVEN, words[2], Optional.of(words[1]));
+            default -> new Restriction(Restriction.Kind.EDGES, words[1], Optional.empty());
+        };
     }
 
     static Trial plan(String place, String... factors) {
@@ -53,6 +87,8 @@ final class Plans {
                 Expectations.none(),
                 Optional.empty(),
                 OptionalDouble.empty(),
-                Optional.empty());
+                Optional.empty(),
+                OptionalInt.empty(),
+                List.of());
     }
 }

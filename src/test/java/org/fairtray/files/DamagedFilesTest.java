@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.fairtray.trial.Seal;
@@ -96,7 +97,16 @@ class DamagedFilesTest {
                 contents.put(name, Files.readAllBytes(folder.resolve(name)));
             }
         }
-        var seal = new Seal("0".repeat(64), "f".repeat(64), 1, "g", List.of(), "2026-03-01", "0.1.0");
+        var seal = new Seal(
+                "0".repeat(64),
+                "f".repeat(64),
+                Optional.empty(),
+                Optional.empty(),
+                1,
+                "g",
+                List.of(),
+                "2026-03-01",
+                "0.1.0");
         contents.put("seal.json", SealFile.text(seal).getBytes(StandardCharsets.UTF_8));
         return contents;
     }

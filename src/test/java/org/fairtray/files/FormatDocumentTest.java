@@ -38,6 +38,7 @@ class FormatDocumentTest {
         keys.put("### costs", ExpectationReader.COST_KEYS);
         keys.put("### sowing", HandlingReader.SOWING_KEYS);
         keys.put("### rotation", HandlingReader.ROTATION_KEYS);
+        keys.put("### handling", HandlingReader.HANDLING_KEYS);
         keys.put("## seal.json", SealFile.KEYS);
         return keys;
     }

@@ -22,6 +22,7 @@ import org.fairtray.trial.Factor;
 import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Place;
 import org.fairtray.trial.Reading;
+import org.fairtray.trial.Restriction;
 import org.fairtray.trial.Rotation;
 import org.fairtray.trial.Scale;
 import org.fairtray.trial.Seal;
@@ -82,7 +83,12 @@ class GoodFilesTest {
                         OptionalDouble.of(15),
                         OptionalDouble.of(2))),
                 OptionalDouble.of(30),
-                Optional.of(new Rotation("position", List.of(1, 2, 4))));
+                Optional.of(new Rotation("position", List.of(1, 2, 4))),
+                OptionalInt.of(3),
+                List.of(
+                        new Restriction(Restriction.Kind.APART, "cover", Optional.empty()),
+                        new Restriction(Restriction.Kind.EVEN, "treatment", Optional.of("stack")),
+                        new Restriction(Restriction.Kind.EDGES, "cover", Optional.empty())));
         assertEquals(expected, new TrialFolder(FOLDERS.resolve("every-key")).readPlan());
     }
 

@@ -63,7 +63,9 @@ class PlanTextTest {
                 trial.expectations(),
                 trial.costs(),
                 trial.gramsPerTray(),
-                trial.rotation());
+                trial.rotation(),
+                trial.uncoverDay(),
+                trial.restrictions());
         assertEquals(renamed, read(PlanText.of(renamed, List.of()).getBytes(StandardCharsets.UTF_8)));
     }
 }

@@ -69,7 +69,16 @@ class RoundTripTest {
     void sealIsReadAsItWasWritten(long seed) {
         var random = new Random(seed);
         var restrictions = List.of(text(random, 8, true), "no two <alike> in a row");
-        var seal = new Seal("0a".repeat(32), "f9".repeat(32), seed, "g & h", restrictions, "2026-03-01", "0.1.0");
+        var seal = new Seal(
+                "0a".repeat(32),
+                "f9".repeat(32),
+                Optional.of("12".repeat(32)),
+                seed == 0 ? Optional.empty() : Optional.of("34".repeat(32)),
+                seed,
+                "g & h",
+                restrictions,
+                "2026-03-01",
+                "0.1.0");
         var problems = new Problems(SealFile.NAME);
         assertEquals(Optional.of(seal), SealFile.read(file(SealFile.text(seal)), problems));
     }
@@ -108,7 +117,9 @@ class RoundTripTest {
                 Expectations.none(),
                 Optional.empty(),
                 OptionalDouble.empty(),
-                Optional.empty());
+                Optional.empty(),
+                OptionalInt.empty(),
+                List.of());
     }
 
     private static Layout layout(Trial trial, Random random) {

@@ -203,7 +203,9 @@ record SampleFindings(Trial trial, Layout layout, Findings findings) {
                         OptionalDouble.empty()),
                 Optional.empty(),
                 OptionalDouble.empty(),
-                Optional.empty());
+                Optional.empty(),
+                OptionalInt.empty(),
+                List.of());
     }
 
     private static Map<String, String> definitions() {

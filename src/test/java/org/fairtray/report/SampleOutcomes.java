@@ -153,7 +153,14 @@ final class SampleOutcomes {
                 List.of(),
                 List.of(),
                 new Findings.Design(
-                        "unreplicated", "2 levels", List.of("tray"), "One tray.", List.of(1), "A textbook", "spot (1)"),
+                        "unreplicated",
+                        "2 levels",
+                        List.of("tray"),
+                        "One tray.",
+                        List.of(1),
+                        "A textbook",
+                        "spot (1)",
+                        List.of()),
                 List.of(new CountSummary(treatment, 1, 0, 100, 0.0, 0.0, 0.037, "wilson", 1.0)),
                 new Anova("angular", "strata", true, List.of(), null, null, List.of()),
                 new Logistic(null, "There is nothing to compare.", "soak no came out at 0 %.", Map.of()),
@@ -185,7 +192,8 @@ final class SampleOutcomes {
                 "Cover was given to whole stacks, soak and mat to single trays.",
                 List.of(2, 6, 24),
                 "Yates (1935)",
-                "shelf (2) → stack (3) → spot (4)");
+                "shelf (2) → stack (3) → spot (4)",
+                List.of("the same mat never lies side by side"));
     }
 
     private static double rate(Trial trial, Map<String, String> treatment) {

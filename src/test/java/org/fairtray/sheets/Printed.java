@@ -19,9 +19,12 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.fairtray.design.FrameDraw;
+import org.fairtray.design.RotationSchedule;
 import org.fairtray.files.TrialFiles;
 import org.fairtray.sheets.paper.Box;
 import org.fairtray.sheets.paper.Paper;
+import org.fairtray.trial.Handling;
 
 /** A trial, printed, and the printed files read again. */
 final class Printed implements AutoCloseable {
@@ -34,7 +37,11 @@ final class Printed implements AutoCloseable {
     private final PDFTextStripper stripper = new PDFTextStripper();
 
     Printed(TrialFiles files, Printing printing) throws IOException {
-        sheets = new Sheets(files.trial(), files.layout().orElseThrow(), printing);
+        this(files, files.handling(), printing);
+    }
+
+    Printed(TrialFiles files, Handling handling, Printing printing) throws IOException {
+        sheets = new Sheets(files.trial(), files.layout().orElseThrow(), handling, printing);
         var bytes = sheets.files();
         rack = Loader.loadPDF(bytes.get(Sheets.SHEETS));
         key = Loader.loadPDF(bytes.get(Sheets.KEY));
@@ -43,6 +50,13 @@ final class Printed implements AutoCloseable {
 
     static Printing on(Paper paper) {
         return new Printing(paper, Optional.empty());
+    }
+
+    /** The frames and moves of a plan, drawn from a seed. */
+    static Handling drawn(TrialFiles files, long seed) {
+        var layout = files.layout().orElseThrow();
+        return new Handling(
+                FrameDraw.of(files.trial(), layout, seed), RotationSchedule.of(files.trial(), layout, seed));
     }
 
     static TrialFiles read(String plan, String layout) {

@@ -1,6 +1,7 @@
 package org.fairtray.sheets;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -37,7 +38,9 @@ class RoomOnPaperTest {
                   - {name: "spot %1$s", count: 40}
                 definitions: {through: "%1$s"}
                 batches: [{name: "jar %1$s", of: "1 %1$s", count: 2}]
-                counting: {days: [0, 3650], frames_per_tray: 40, seeds_per_frame: 50, counts: new}
+                counting: {days: [0, 3650], frames_per_tray: 40, seeds_per_frame: 50, counts: new, tray_cm: [100, 50],
+                  frame_cm: [1.5, 1]}
+                rotation: {level: "spot %1$s", days: [1, 2]}
                 outcomes:
                   - {name: through, kind: count, of: germinated, day: 3650}
                   - {name: "height %1$s", kind: measure, day: 0}
@@ -51,7 +54,8 @@ class RoomOnPaperTest {
     }
 
     private static Stream<TrialFiles> trials() {
-        var counting = "{days: [2, 4], frames_per_tray: %d, seeds_per_frame: 50}";
+        var counting = "{days: [2, 4], frames_per_tray: %d, seeds_per_frame: 50, tray_cm: [30, 60],"
+                + " frame_cm: [8, 8], margin_cm: 2}\nrotation: {level: position, days: [1, 3]}";
         return Stream.of(
                 Printed.rack(2, 2, counting.formatted(1).replace("4]", "4, 6]")),
                 Printed.rack(30, 20, counting.formatted(3).replace("4]", "4, 6]")),
@@ -62,12 +66,39 @@ class RoomOnPaperTest {
     @EnumSource(Paper.class)
     void wordsStayOnThePaperAndApart(Paper paper) {
         trials().forEach(files -> {
-            var sheets = new Sheets(files.trial(), files.layout().orElseThrow(), Printed.on(paper));
+            var sheets =
+                    new Sheets(files.trial(), files.layout().orElseThrow(), Printed.drawn(files, 7), Printed.on(paper));
+            assertEquals(
+                    List.of(
+                            RackMap.NAME,
+                            Protocol.NAME,
+                            FrameSheets.NAME,
+                            MoveSheets.NAME,
+                            CountingSheets.NAME,
+                            Labels.NAME),
+                    sheets.parts().stream().map(Sheets.Part::name).toList());
             var pages = new ArrayList<Page>(sheets.key());
             sheets.parts().forEach(p -> pages.addAll(p.pages()));
             assertTrue(pages.size() > 5);
             pages.forEach(RoomOnPaperTest::checkPage);
         });
+    }
+
+    @Test
+    void placesThatTraysMoveToAreReadHoweverLongTheirName() {
+        var files = longNames();
+        var sheets = new Sheets(
+                files.trial(), files.layout().orElseThrow(), Printed.drawn(files, 7), Printed.on(Paper.LETTER));
+        var places = sheets.parts().stream()
+                .filter(p -> p.name().equals(MoveSheets.NAME))
+                .flatMap(p -> p.pages().stream())
+                .flatMap(p -> p.marks().stream())
+                .filter(Mark.Words.class::isInstance)
+                .map(Mark.Words.class::cast)
+                .filter(w -> w.text().startsWith("spot W"))
+                .toList();
+        assertFalse(places.isEmpty());
+        places.forEach(w -> assertTrue(w.size() >= 8 && w.text().matches(".*… \\d+"), w::toString));
     }
 
     private static void checkPage(Page page) {
@@ -118,7 +149,8 @@ class RoomOnPaperTest {
     @Test
     void codesOnTheMapAreReadFromAMetreAway() {
         var files = Printed.rack(30, 20, "{days: [4, 6], seeds_per_frame: 50}");
-        var sheets = new Sheets(files.trial(), files.layout().orElseThrow(), Printed.on(Paper.LETTER));
+        var sheets =
+                new Sheets(files.trial(), files.layout().orElseThrow(), files.handling(), Printed.on(Paper.LETTER));
         var codes = sheets.parts().get(0).pages().stream()
                 .flatMap(p -> p.marks().stream())
                 .filter(Mark.Words.class::isInstance)

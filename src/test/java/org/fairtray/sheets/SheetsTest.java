@@ -7,13 +7,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.fairtray.sheets.paper.Mark;
 import org.fairtray.sheets.paper.Paper;
+import org.fairtray.trial.Area;
+import org.fairtray.trial.FrameSpot;
+import org.fairtray.trial.Handling;
+import org.fairtray.trial.Stand;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -21,7 +28,10 @@ import org.junit.jupiter.params.provider.EnumSource;
 /** What stands on the printed sheets, read off the finished files. */
 class SheetsTest {
     private static final String COUNTING = "{days: [2, 4, 6], frames_per_tray: 1, seeds_per_frame: 50}";
-    private static final List<String> BLIND = List.of(RackMap.NAME, CountingSheets.NAME, Labels.NAME);
+    private static final String MOVING = "{days: [2, 4, 6], frames_per_tray: 3, seeds_per_frame: 50, tray_cm: [50, 25],"
+            + " frame_cm: [10, 5], margin_cm: 2}\nrotation: {level: position, days: [1, 4]}";
+    private static final List<String> BLIND =
+            List.of(RackMap.NAME, FrameSheets.NAME, MoveSheets.NAME, CountingSheets.NAME, Labels.NAME);
 
     private static Map<String, Long> codes(String text) {
         return Arrays.stream(text.split("\\s+"))
@@ -58,7 +68,8 @@ class SheetsTest {
 
     @Test
     void noPageForTheOneWhoCountsSaysWhatATrayGot() throws IOException {
-        try (var printed = new Printed(Printed.rack(4, 6, COUNTING), Printed.on(Paper.A4))) {
+        var files = Printed.rack(4, 6, MOVING);
+        try (var printed = new Printed(files, Printed.drawn(files, 3), Printed.on(Paper.A4))) {
             for (var part : BLIND) {
                 var text = printed.text(part);
                 assertTrue(text.contains("T24"), part);
@@ -154,11 +165,14 @@ class SheetsTest {
                 sowing: {grams_per_tray: 30}
                 rotation: {level: layer, days: [1, 3]}
                 """, "tray,layer,mat\nT1,1,a\nT2,2,b\n");
-        try (var printed = new Printed(files, Printed.on(Paper.A4))) {
+        try (var printed = new Printed(files, Printed.drawn(files, 1), Printed.on(Paper.A4))) {
             var text = printed.text(Protocol.NAME).replaceAll("\\s+", " ");
-            assertTrue(text.contains("On day 1, 3, before anything else: move every tray to its new layer"), text);
+            assertTrue(text.contains("Day 3: move Before anything else: carry the trays to their new layer"), text);
+            assertTrue(text.contains("as the sheets “Move on day 3” say."), text);
             assertFalse(text.contains("in its own place"), text);
-            assertTrue(text.contains("Mark the counting frames in each tray where frames.csv says"), text);
+            assertTrue(
+                    text.contains("Mark the counting frames in each tray as the sheets “Where the frames lie” say."),
+                    text);
             assertFalse(text.contains("at the same places in all trays"), text);
             assertTrue(text.contains("all portions alike: 30.00 g."), text);
         }
@@ -169,8 +183,8 @@ class SheetsTest {
         var files = Printed.rack(4, 6, COUNTING);
         var trial = files.trial();
         var layout = files.layout().orElseThrow();
-        var once = new Sheets(trial, layout, Printed.on(Paper.A4)).files();
-        var again = new Sheets(trial, layout, Printed.on(Paper.A4)).files();
+        var once = new Sheets(trial, layout, Handling.NONE, Printed.on(Paper.A4)).files();
+        var again = new Sheets(trial, layout, Handling.NONE, Printed.on(Paper.A4)).files();
         assertEquals(List.of("sheets.pdf", "key.pdf"), List.copyOf(once.keySet()));
         once.forEach((name, bytes) -> {
             assertArrayEquals(bytes, again.get(name), name);
@@ -239,6 +253,87 @@ class SheetsTest {
             assertTrue(text.contains("Weight: cover (0 kg, 3 kg) on each whole stack"), text);
             assertTrue(text.contains("Frames 1 to 2 of every tray."), text);
             assertTrue(printed.text(printed.key, 3, 3).contains("cover 3 kg: 1 × stack"));
+        }
+    }
+
+    @Test
+    void framesLieWhereTheirListSays() throws IOException {
+        var files = Printed.rack(2, 3, MOVING);
+        var handling = Printed.drawn(files, 3);
+        try (var printed = new Printed(files, handling, Printed.on(Paper.A4))) {
+            var numbers = Arrays.stream(printed.text(FrameSheets.NAME).split("\\s+"))
+                    .collect(Collectors.groupingBy(w -> w, Collectors.counting()));
+            handling.frames().forEach(f -> {
+                assertTrue(numbers.containsKey(Area.cm(f.fromLeft())), f::toString);
+                assertTrue(numbers.containsKey(Area.cm(f.fromFront())), f::toString);
+            });
+            assertEquals(eachOnce(6), codes(printed.text(FrameSheets.NAME)));
+        }
+        try (var printed = new Printed(files, Handling.NONE, Printed.on(Paper.A4))) {
+            var text = printed.text(Protocol.NAME).replaceAll("\\s+", " ");
+            assertTrue(text.contains("the folder has no frames.csv, which would say it."), text);
+            assertTrue(text.contains("The folder has no rotation.csv, which would say where"), text);
+        }
+    }
+
+    @Test
+    void sketchesShowFramesToScaleFromTheFront() {
+        var files = Printed.rack(1, 3, MOVING.replace("frames_per_tray: 3", "frames_per_tray: 1"));
+        var spots = IntStream.rangeClosed(1, 3)
+                .mapToObj(i -> new FrameSpot("T" + i, 1, 10 * i, 5 * i - 3.0))
+                .toList();
+        var sheets = new Sheets(
+                files.trial(), files.layout().orElseThrow(), new Handling(spots, List.of()), Printed.on(Paper.A4));
+        var part = sheets.parts().stream()
+                .filter(p -> p.name().equals(FrameSheets.NAME))
+                .findFirst()
+                .orElseThrow();
+        var boxes = part.pages().get(0).marks().stream()
+                .filter(Mark.Outline.class::isInstance)
+                .map(m -> ((Mark.Outline) m).box())
+                .toList();
+        assertEquals(6, boxes.size());
+        for (int i = 0; i < 3; i++) {
+            var tray = boxes.get(2 * i);
+            var frame = boxes.get(2 * i + 1);
+            double scale = tray.width() / 50;
+            assertEquals(25 * scale, tray.height(), 1e-9);
+            assertEquals(10 * (i + 1) * scale, frame.left() - tray.left(), 1e-9);
+            assertEquals((5 * (i + 1) - 3) * scale, tray.bottom() - frame.bottom(), 1e-9);
+        }
+    }
+
+    @Test
+    void aCountingSheetWalksTheRackAsItStandsThatDay() throws IOException {
+        var files = Printed.rack(2, 4, MOVING);
+        var handling = Printed.drawn(files, 3);
+        try (var printed = new Printed(files, handling, Printed.on(Paper.A4))) {
+            var counts = printed.part(CountingSheets.NAME);
+            var trays = files.layout().orElseThrow().trays();
+            var seen = new ArrayList<String>();
+            for (int day : List.of(2, 4, 6)) {
+                var expected = handling.on(day, trays).stream()
+                        .sorted(Comparator.comparing(t -> t.stand().at(), Stand.WALK))
+                        .map(t -> t.code() + " stack " + t.stand().at().get(0) + ", position "
+                                + t.stand().at().get(1))
+                        .toList();
+                var text = IntStream.range(
+                                counts.first(), counts.first() + counts.pages().size())
+                        .mapToObj(p -> printed.text(printed.rack, p, p))
+                        .filter(t -> t.startsWith("Count on day " + day))
+                        .collect(Collectors.joining("\n"));
+                var found = text.lines()
+                        .map(String::strip)
+                        .filter(l -> l.matches("T\\d+ stack .*"))
+                        .map(l -> l.replaceAll("( position \\d+).*", "$1"))
+                        .toList();
+                assertEquals(expected, found);
+                seen.add(String.join(";", found));
+            }
+            assertFalse(seen.get(0).equals(seen.get(1)));
+            assertEquals(seen.get(1), seen.get(2));
+            var moves = printed.text(MoveSheets.NAME);
+            assertTrue(moves.contains("Move on day 1") && moves.contains("Move on day 4"), moves);
         }
     }
 }

@@ -1,9 +1,9 @@
 package org.fairtray.analysis.models;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -108,7 +108,7 @@ public final class AnovaPart {
                         ? strata.stream().flatMap(s -> s.terms().stream()).toList()
                         : place().map(this::terms).orElse(null),
                 leastSquares
-                        ? Map.of(Place.TRAY, residualMeanSquare(0))
+                        ? Collections.singletonMap(Place.TRAY, residualMeanSquare(0))
                         : place().map(PlaceModel::variances).orElse(null),
                 notes());
     }
@@ -176,7 +176,7 @@ public final class AnovaPart {
     }
 
     private List<String> notes() {
-        var notes = new ArrayList<String>();
+        var notes = new ArrayList<>(structure.confusions());
         var decomposition = structure.decomposition();
         for (int t = 0; t < structure.terms().size(); t++) {
             var term = structure.terms().get(t);

@@ -1,16 +1,14 @@
 package org.fairtray.analysis.models;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.fairtray.design.Structure;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Treatment;
 
 /**
- * Levels of a factor, each averaged with equal weights over combinations of the other factors' levels and over blocks;
- * only combinations that were sown with every one of these levels take part. Contrasts of them come with gradients, for
- * variances by the delta method.
+ * Levels of a factor, each averaged with equal weights over {@link Combinations} of the other factors' levels and over
+ * blocks. Contrasts of them come with gradients, for variances by the delta method.
  *
  * <p>Source: Lane and Nelder (1982), Biometrics 38, 613-621 (predictions averaged over other factors).
  */
@@ -45,37 +43,13 @@ public final class LevelAverages {
      */
     public static Optional<LevelAverages> of(
             Structure structure, Predictor predictor, Factor factor, List<String> levels, Treatment among) {
-        var sown = structure.trays().stream().map(t -> t.treatment()).distinct().toList();
-        var rests = structure.trial().treatments().stream()
-                .filter(t -> levels.get(0).equals(t.level(factor.name())) && t.includes(among))
-                .filter(t -> levels.stream().allMatch(l -> sown.contains(at(t, factor, l))))
-                .filter(t -> levels.stream().skip(1).allMatch(l -> toldApart(predictor.model(), t, at(t, factor, l))))
-                .toList();
-        return rests.isEmpty()
+        var treatments = Combinations.of(structure, predictor.model(), factor, levels, among)
+                .byLevel();
+        return treatments.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new LevelAverages(
                         predictor,
-                        levels.stream()
-                                .map(l -> average(
-                                        predictor,
-                                        rests.stream()
-                                                .map(t -> at(t, factor, l))
-                                                .toList()))
-                                .toList()));
-    }
-
-    private static Treatment at(Treatment treatment, Factor factor, String level) {
-        return treatment.with(new Treatment(Map.of(factor.name(), level)));
-    }
-
-    private static boolean toldApart(Model model, Treatment one, Treatment other) {
-        var block = model.blocks().get(0);
-        double[] weights = model.row(new Cell(one, block));
-        double[] others = model.row(new Cell(other, block));
-        for (int j = 0; j < weights.length; j++) {
-            weights[j] -= others[j];
-        }
-        return model.matrix().estimable(weights);
+                        treatments.stream().map(t -> average(predictor, t)).toList()));
     }
 
     private static Average average(Predictor predictor, List<Treatment> treatments) {

@@ -1,6 +1,7 @@
 package org.fairtray.analysis.models;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -129,6 +130,16 @@ public final class Model {
                 .filter(j -> names.contains(kept.get(j)))
                 .boxed()
                 .toList();
+    }
+
+    /** Whether each column of {@link #row} belongs to no term of a factor. */
+    BitSet withoutFactor(String factor) {
+        var without = new BitSet();
+        for (int j = 0; j < indicators.size(); j++) {
+            var term = indicators.get(j).term();
+            without.set(j, term.isEmpty() || !term.get().factors().contains(factor));
+        }
+        return without;
     }
 
     /** The blocks that some tray stands in. */

@@ -4,29 +4,41 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 
-/** Text that runs from the top of a page to its end and on to the next. */
+/** Text that runs down the columns of a page, one after the other, and on to the next page. */
 public final class Flow {
     private final Typeface face;
-    private final Box area;
+    private final List<Box> columns;
     private final Supplier<Canvas> fresh;
     private final List<Canvas> pages = new ArrayList<>();
     private Canvas page;
+    private int column;
+    private Box area;
     private double top;
 
-    /**
-     * @param area where text may stand, the same on every page
-     * @param fresh gives an empty page, with whatever stands outside the area on it
-     */
+    /** @param area where text may stand, in one column, the same on every page */
     public Flow(Typeface face, Box area, Supplier<Canvas> fresh) {
+        this(face, List.of(area), fresh);
+    }
+
+    /**
+     * @param columns where text may stand, in this order, the same on every page
+     * @param fresh gives an empty page, with whatever stands outside the columns on it
+     */
+    public Flow(Typeface face, List<Box> columns, Supplier<Canvas> fresh) {
         this.face = face;
-        this.area = area;
+        this.columns = List.copyOf(columns);
         this.fresh = fresh;
+        column = columns.size() - 1;
         turn();
     }
 
     private void turn() {
-        page = fresh.get();
-        pages.add(page);
+        column = (column + 1) % columns.size();
+        if (column == 0) {
+            page = fresh.get();
+            pages.add(page);
+        }
+        area = columns.get(column);
         top = area.top();
     }
 
@@ -40,7 +52,7 @@ public final class Flow {
         return page;
     }
 
-    /** A strip over the whole width, on the next page where this one has no room for it. */
+    /** A strip over the whole width, in the next column where this one has no room for it. */
     public Box strip(double height) {
         if (top + height > area.bottom() && top > area.top()) {
             turn();
@@ -50,19 +62,19 @@ public final class Flow {
         return strip;
     }
 
-    /** The height of what text may fill on a page, mm. */
-    public double roomOnPage() {
+    /** The height of what text may fill in a column, mm. */
+    public double roomInColumn() {
         return area.height();
     }
 
-    /** Turns the page unless so much room is left on it. */
+    /** Goes on to the next column unless so much room is left in this one. */
     public void keep(double height) {
         if (top + height > area.bottom() && top > area.top()) {
             turn();
         }
     }
 
-    /** Leaves room, except at the top of a page. */
+    /** Leaves room, except at the top of a column. */
     public void gap(double height) {
         if (top > area.top()) {
             top += height;

@@ -100,6 +100,25 @@ public final class Decomposition {
         return strata.dimension(stratum) - fits.get(stratum).full.dimension();
     }
 
+    /**
+     * The degrees of freedom by which the variance between the units of a stratum can be estimated where strata are put
+     * together: what those units add to all terms and to all strata before it. In an orthogonal layout it is
+     * {@link #residualDf}; else it may be more, since a term need not be fitted anew in every stratum.
+     *
+     * <p>Source (from memory): Henderson (1953), Biometrics 9, 226-252 (method 3).
+     */
+    public int errorDf(int stratum) {
+        var mean = Grouping.whole(strata.grouping(0).size()).indicators();
+        var before = Span.empty().with(mean);
+        for (var own : contrasts) {
+            before = before.with(own);
+        }
+        for (int s = 0; s < stratum; s++) {
+            before = before.with(strata.grouping(s).indicators());
+        }
+        return before.with(strata.grouping(stratum).indicators()).dimension() - before.dimension();
+    }
+
     /** Whether every term lies wholly in one stratum or another and shares nothing with other terms. */
     public boolean isOrthogonal() {
         return orthogonal;

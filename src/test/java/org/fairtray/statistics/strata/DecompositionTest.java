@@ -280,6 +280,41 @@ class DecompositionTest {
         }
     }
 
+    /**
+     * Six stacks of four out of six mats, a cover on each stack: by hand, mats and cover take 7 of 24 columns with the
+     * mean, and stacks add 4 to them, though mats between stacks use up all that stacks can show.
+     */
+    @Test
+    void whatStacksAddToTermsIsMoreThanTheyHaveLeftOver() {
+        int[][] mats = {{0, 1, 2, 3}, {2, 3, 4, 5}, {0, 1, 4, 5}, {0, 2, 4, 1}, {1, 3, 5, 0}, {2, 3, 5, 0}};
+        var stack = new ArrayList<Integer>();
+        var mat = new ArrayList<Integer>();
+        var cover = new ArrayList<Integer>();
+        for (int s = 0; s < 6; s++) {
+            for (int m : mats[s]) {
+                stack.add(s);
+                mat.add(m);
+                cover.add(s % 2);
+            }
+        }
+        var trays = Grouping.by(IntStream.range(0, 24).boxed().toList());
+        var decomposition = Decomposition.of(
+                Strata.of(List.of(Grouping.by(stack), trays)),
+                List.of(term("c", Grouping.by(cover), 1), term("m", Grouping.by(mat), 5)));
+        assertEquals(0, decomposition.residualDf(0));
+        assertEquals(4, decomposition.errorDf(0));
+        assertEquals(24 - 7 - 4, decomposition.errorDf(1));
+        assertEquals(decomposition.residualDf(1), decomposition.errorDf(1));
+    }
+
+    @Test
+    void inAnOrthogonalLayoutTheyAreTheSame() {
+        var decomposition = stacks(Grid.of(2, 4, 6));
+        for (int s = 0; s < 3; s++) {
+            assertEquals(decomposition.residualDf(s), decomposition.errorDf(s));
+        }
+    }
+
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4})
     void theOrderOfTraysChangesNothing(long seed) {
