@@ -24,6 +24,7 @@ import org.fairtray.design.Structure;
 import org.fairtray.files.TrialFiles;
 import org.fairtray.report.Report;
 import org.fairtray.sizing.InventedReadings;
+import org.fairtray.sizing.SizedLayout;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Reading;
 import org.fairtray.trial.Seal;
@@ -78,6 +79,24 @@ class DesignsTest {
             outcome.tests().forEach(t -> assertTrue(t.p() != null && t.p() >= 0 && t.p() <= 1, t::toString));
         }
         assertTrue(Report.of(trial, layout, findings).html().endsWith("</html>\n"), "a whole page");
+    }
+
+    @ParameterizedTest
+    @MethodSource("cases")
+    void isSized(Case one) throws IOException {
+        var trial = one.trial();
+        var sizing = SizedLayout.of(trial, Randomisation.of(trial).draw(Generator.of(one.seed)))
+                .sizing();
+        for (var factor : trial.factors()) {
+            var power = sizing.terms().stream()
+                    .filter(t -> t.term().equals(factor.name()))
+                    .findFirst()
+                    .orElseThrow()
+                    .power();
+            boolean counted = trial.outcomes().get(0).match(c -> true, m -> false);
+            assertEquals(counted, power != null, factor.name());
+            assertTrue(power == null || (power > 0.05 && power <= 1), factor.name() + " " + power);
+        }
     }
 
     /** Whether nothing had to be searched for. */

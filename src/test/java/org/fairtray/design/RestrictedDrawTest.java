@@ -67,6 +67,31 @@ class RestrictedDrawTest {
         Uniformity.assertUniform(counts.values(), number, draws);
     }
 
+    /** Six mats don't fill stacks of four: the layout is searched for, and its order drawn until restrictions hold. */
+    @Test
+    void searchedLayoutsKeepRestrictionsToo() {
+        var trial = Plans.restricted(
+                Plans.plan("stack 6 / spot 4", "mat@tray: a b c d e f"), "even_over spot mat", "even_at_edges mat");
+        var seen = new HashSet<List<String>>();
+        for (int seed = 1; seed <= 12; seed++) {
+            var drawn = Randomisation.of(trial).draw(Generator.of(seed), share -> {});
+            assertEquals(1, drawn.qualities().size());
+            var trays = drawn.layout().trays();
+            var edges = new HashMap<String, Integer>();
+            var bySpot = new HashMap<String, Integer>();
+            for (var tray : trays) {
+                int spot = tray.stand().at().get(1);
+                String mat = tray.treatment().level("mat");
+                edges.merge(mat, spot == 1 || spot == 4 ? 1 : 0, Integer::sum);
+                bySpot.merge(spot + mat, 1, Integer::sum);
+            }
+            assertEquals(Set.of(2), Set.copyOf(edges.values()), () -> "edges " + edges);
+            assertEquals(24, bySpot.size(), () -> "every mat once at every spot: " + bySpot);
+            seen.add(told(trial, trays));
+        }
+        assertEquals(12, seen.size());
+    }
+
     @ParameterizedTest
     @MethodSource("plans")
     void aWalkIsAsFair(int number, Trial trial) {
