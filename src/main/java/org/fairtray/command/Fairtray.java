@@ -21,7 +21,7 @@ import picocli.CommandLine.Command;
         footer = {
             "",
             "DIR is the folder of a trial: plan.yaml, layout.csv, seal.json, sheets.pdf, key.pdf, readings.csv,"
-                    + " results.json, report.html.",
+                    + " results.json, report.html, size.html.",
             "Exit status: 0 done; 1 the trial or its files have a problem, which is printed; 2 the command line is"
                     + " wrong; 70 a defect of ours; 130 stopped with Ctrl-C."
         },

@@ -1,6 +1,9 @@
 package org.fairtray.command;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
@@ -12,6 +15,7 @@ import org.fairtray.experience.Assurance;
 import org.fairtray.experience.Experience;
 import org.fairtray.experience.Lessons;
 import org.fairtray.files.TrialFolder;
+import org.fairtray.report.SizingPage;
 import org.fairtray.report.SizingText;
 import org.fairtray.sizing.SizedLayout;
 import org.fairtray.sizing.Sizing;
@@ -38,6 +42,8 @@ final class SizeCommand implements Callable<Integer> {
 
     /** Half the width of the interval of a power with which no more trials are invented. */
     private static final double SURE_ENOUGH = 0.02;
+
+    private static final String PAGE = "size.html";
 
     @Mixin
     private TrialOptions trial;
@@ -90,7 +96,10 @@ final class SizeCommand implements Callable<Integer> {
             var sizing = most == 0 ? sized.sizing() : simulated(sized, most, stopped);
             var all = sizing.beside(spending.orElse(null))
                     .after(assurance.map(a -> a.earlier(sized)).orElse(null));
-            trial.print(all, SizingText.of(all));
+            trial.folder().write(PAGE, SizingPage.of(all, Version.text()).html().getBytes(StandardCharsets.UTF_8));
+            var lines = new ArrayList<>(SizingText.of(all));
+            lines.addAll(List.of("", "Page: " + trial.path().resolve(PAGE)));
+            trial.print(all, lines);
         });
         return Fairtray.DONE;
     }

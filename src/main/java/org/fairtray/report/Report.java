@@ -53,9 +53,13 @@ public final class Report {
 
     /** The whole page. */
     public String html() {
-        var view = new ReportPage(trial, layout, findings).view(label, style());
+        return rendered("report/report.jte", new ReportPage(trial, layout, findings).view(label, style()));
+    }
+
+    /** A page of what a view holds. */
+    static String rendered(String template, Record view) {
         var output = new StringOutput(64 * 1024);
-        engine().render("report/report.jte", view, output);
+        engine().render(template, view, output);
         return Visible.text(output.toString());
     }
 
@@ -77,7 +81,8 @@ public final class Report {
         return TemplateEngine.createPrecompiled(null, ContentType.Html, null, "org.fairtray.report.pages");
     }
 
-    private static String style() {
+    /** The look that all pages share. */
+    static String style() {
         try (var css = Report.class.getResourceAsStream("report.css")) {
             return new String(css.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {

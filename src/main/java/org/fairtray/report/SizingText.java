@@ -100,7 +100,7 @@ public final class SizingText {
     }
 
     /** The next whole point: a little less would not be found as often. */
-    private static String points(Double difference) {
+    static String points(Double difference) {
         return difference == null ? NONE : Words.points(Math.ceil(100 * difference - ROUNDING) / 100);
     }
 
@@ -220,7 +220,7 @@ public final class SizingText {
                         .collect(Collectors.joining(", ")));
     }
 
-    private static String number(double value) {
+    static String number(double value) {
         return String.format(Locale.ROOT, "%.4f", value).replaceAll("\\.?0+$", "");
     }
 

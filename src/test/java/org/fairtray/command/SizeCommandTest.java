@@ -67,7 +67,7 @@ class SizeCommandTest {
                 run::out);
         assertTrue(run.out().contains("cover: F with 1 and 5 degrees of freedom in the stratum stack"), run::out);
         assertEquals(List.of(), run.out().lines().filter(l -> l.length() > 80).toList());
-        assertEquals(List.of("plan.yaml"), List.of(folder.toFile().list()), "nothing is written");
+        assertEquals(List.of("plan.yaml", "size.html"), List.of(folder.toFile().list()), "the page alone is written");
     }
 
     @Test

@@ -32,6 +32,7 @@ final class ChartLook {
     static final Color HAIRLINE = new Color(0xe0dccf);
     static final Color ZONE = new Color(0xe9e4d4);
     static final Color PAPER = new Color(0xfffefb);
+    static final Color NOTHING = new Color(0, 0, 0, 0);
 
     static final Font TEXT = new Font(Font.SANS_SERIF, Font.PLAIN, 13);
     static final Font STRONG = new Font(Font.SANS_SERIF, Font.BOLD, 13);

@@ -9,22 +9,27 @@ import java.util.Comparator;
 import java.util.List;
 import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.RectangleAnchor;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 
 /**
- * Lines over days. Each line has a number that stands at its end and in the list above, besides its own dash and marker.
+ * Lines over whole numbers, such as days or trays. Each line has a number that stands at its end and in the list above,
+ * besides its own dash and marker.
  *
  * @param title what the chart is
  * @param description what it shows, in numbers
- * @param across the days
+ * @param across the days, or trays
  * @param up the scale of the lines
  * @param lines at most {@link #MOST_LINES}
+ * @param marks lines right across the chart, named where they stand
  */
-public record Curves(String title, String description, Axis across, Axis up, List<Line> lines) {
+public record Curves(String title, String description, Axis across, Axis up, List<Line> lines, List<Mark> marks) {
     /** More lines than this can't be told apart in one chart. */
     public static final int MOST_LINES = ChartLook.LINES;
 
@@ -39,12 +44,21 @@ public record Curves(String title, String description, Axis across, Axis up, Lis
         }
     }
 
+    /** A value to hold the lines against: upright at so many across, or level at so much up. */
+    public record Mark(String label, double at, boolean upright) {}
+
+    /** Lines alone. */
+    public Curves(String title, String description, Axis across, Axis up, List<Line> lines) {
+        this(title, description, across, up, lines, List.of());
+    }
+
     /** One point. */
     public record Point(double x, double y) {}
 
     /** @throws IllegalArgumentException if there are more lines than can be told apart */
     public Curves {
         lines = List.copyOf(lines);
+        marks = List.copyOf(marks);
         if (lines.size() > MOST_LINES) {
             throw new IllegalArgumentException(lines.size() + " lines: expected " + MOST_LINES + " at most");
         }
@@ -80,7 +94,25 @@ public record Curves(String title, String description, Axis across, Axis up, Lis
         plot.setDataset(data);
         plot.setRenderer(renderer);
         numberTheEnds(plot);
+        marks.forEach(m -> add(plot, m));
         return plot;
+    }
+
+    private static void add(XYPlot plot, Mark mark) {
+        var line = new ValueMarker(mark.at(), ChartLook.SOFT_INK, ChartLook.LINE);
+        line.setLabel(mark.label());
+        line.setLabelFont(ChartLook.TEXT);
+        line.setLabelPaint(ChartLook.INK);
+        line.setLabelBackgroundColor(ChartLook.NOTHING);
+        if (mark.upright()) {
+            line.setLabelAnchor(RectangleAnchor.BOTTOM_LEFT);
+            line.setLabelTextAnchor(TextAnchor.BOTTOM_RIGHT);
+            plot.addDomainMarker(line, Layer.BACKGROUND);
+        } else {
+            line.setLabelAnchor(RectangleAnchor.TOP_LEFT);
+            line.setLabelTextAnchor(TextAnchor.BOTTOM_LEFT);
+            plot.addRangeMarker(line, Layer.BACKGROUND);
+        }
     }
 
     /** Numbers at the lines' ends, moved apart where lines end close together. */
