@@ -58,7 +58,8 @@ class StoppedTest {
             process.toHandle().destroy();
             String said = readTo(out, "no such words");
             assertTrue(said.contains(" invented trials each, analysed as analyse does\n"), said);
-            assertTrue(said.endsWith("within\nworthwhile (two one-sided tests).\n"), said);
+            assertTrue(said.contains("within\nworthwhile (two one-sided tests).\n"), said);
+            assertTrue(said.endsWith("\nPage: " + folder.resolve("size.html") + "\n"), said);
             assertTrue(process.waitFor(20, TimeUnit.SECONDS));
         } finally {
             process.destroyForcibly();
