@@ -128,17 +128,8 @@ class DesignsTest {
     private static List<Reading> readings(Trial trial, Layout layout, long seed) {
         var truth = new InventedReadings(t -> 2, t -> -0.3, t -> 2.5, Map.of("tray", 0.2));
         return truth.of(trial, layout, Generator.of(seed)).stream()
-                .map(r -> withMeasures(trial, r))
+                .map(r -> Trials.withMeasures(trial, r))
                 .toList();
-    }
-
-    /** A measure gets a number that rises with what germinated. */
-    private static Reading withMeasures(Trial trial, Reading reading) {
-        var values = new LinkedHashMap<>(reading.values());
-        trial.outcomes()
-                .forEach(o -> values.computeIfAbsent(
-                        o.name(), n -> 20 + reading.values().get("germinated") / 10));
-        return new Reading(reading.tray(), reading.day(), reading.frame(), reading.sown(), values, reading.notes());
     }
 
     @ParameterizedTest

@@ -20,14 +20,21 @@ record Analysed(Findings findings, String json, String html) {
 
     /** Analyses what a trial's folder holds. */
     static Analysed of(TrialFiles files, String label, AnalysisOptions options) {
+        var findings = findings(files, options);
+        var html = Report.of(files.trial(), TrialOptions.layout(files), findings)
+                .labelled(label)
+                .html();
+        return new Analysed(findings, ResultsJson.of(findings), html);
+    }
+
+    /** What the analysis of a trial's folder finds, nothing written. */
+    static Findings findings(TrialFiles files, AnalysisOptions options) {
         var layout = TrialOptions.layout(files);
         if (files.readings().isEmpty()) {
             throw TrialOptions.missing("readings.csv", "readings; one line per tray, day and counting frame");
         }
-        var findings = Analysis.of(
+        return Analysis.of(
                 files.trial(), layout, files.readings(), TrialOptions.sealing(files), Version.text(), options);
-        var html = Report.of(files.trial(), layout, findings).labelled(label).html();
-        return new Analysed(findings, ResultsJson.of(findings), html);
     }
 
     /** Writes results.json and report.html, each whole or not at all. */

@@ -5,16 +5,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.fairtray.analysis.Analysis;
+import org.fairtray.analysis.AnalysisOptions;
 import org.fairtray.experience.Experience;
 import org.fairtray.experience.Lessons;
 import org.fairtray.files.PlanText;
 import org.fairtray.files.TrialFiles;
 import org.fairtray.files.TrialFolder;
-import org.fairtray.findings.Findings;
 import org.fairtray.followup.Decision;
 import org.fairtray.followup.FollowUp;
 import org.fairtray.followup.Reach;
+import org.fairtray.report.FollowUpText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -50,10 +50,11 @@ final class NextCommand implements Callable<Integer> {
     public Integer call() {
         var files = trial.folder().read();
         trial.printNotices(files);
-        var findings = findings(files);
+        var findings = Analysed.findings(files, AnalysisOptions.USUAL);
         var followUp = FollowUp.of(files.trial(), findings, learned(files));
         var folder = into == null ? trial.path().resolve("next") : into;
-        var text = followUp.plan().map(p -> PlanText.of(p, remarks(files.trial().title(), followUp)));
+        var text = followUp.plan()
+                .map(p -> PlanText.of(p, FollowUpText.remarks(files.trial().title(), followUp)));
         text.ifPresent(t -> new TrialFolder(folder).writePlan(t, replace));
         trial.print(
                 new Next(
@@ -68,14 +69,6 @@ final class NextCommand implements Callable<Integer> {
         return Fairtray.DONE;
     }
 
-    private static Findings findings(TrialFiles files) {
-        var layout = TrialOptions.layout(files);
-        if (files.readings().isEmpty()) {
-            throw TrialOptions.missing("readings.csv", "readings; one line per tray, day and counting frame");
-        }
-        return Analysis.of(files.trial(), layout, files.readings(), TrialOptions.sealing(files), Version.text());
-    }
-
     private static Optional<Experience> learned(TrialFiles files) {
         return files.trial()
                 .outcomes()
@@ -85,18 +78,8 @@ final class NextCommand implements Callable<Integer> {
                         m -> Optional.empty());
     }
 
-    private static List<String> remarks(String title, FollowUp followUp) {
-        var remarks = new ArrayList<String>();
-        remarks.add("The follow-up of: " + title.replaceAll("\\R", " "));
-        followUp.reasoning().forEach(r -> remarks.addAll(Folded.at(110, r)));
-        return remarks;
-    }
-
     private static List<String> forPeople(String title, FollowUp followUp, Path folder) {
-        var lines = new ArrayList<String>();
-        lines.add("What comes after: " + title);
-        lines.add("");
-        followUp.reasoning().forEach(r -> lines.add("  " + r));
+        var lines = new ArrayList<>(FollowUpText.of(title, followUp));
         if (followUp.plan().isPresent()) {
             lines.add("");
             lines.add("Written: " + folder.resolve("plan.yaml") + ". Read it, then: fairtray lay " + folder + ".");

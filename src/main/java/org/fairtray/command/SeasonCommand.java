@@ -5,8 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
-import org.fairtray.design.Generator;
-import org.fairtray.design.Randomisation;
 import org.fairtray.files.TrialFolder;
 import org.fairtray.report.ResultsJson;
 import org.fairtray.report.SeasonText;
@@ -25,7 +23,6 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = "Several plans and one rack: which to sow, how often and in which order, to answer most.")
 final class SeasonCommand implements Callable<Integer> {
-    private static final long LAYOUT_SEED = 1;
     private static final int DAYS_A_WEEK = 7;
 
     @Spec
@@ -92,7 +89,7 @@ final class SeasonCommand implements Callable<Integer> {
     private Candidate candidate(Path folder) {
         var files = new TrialFolder(folder).read();
         var plan = files.trial();
-        var layout = files.layout().orElseGet(() -> Randomisation.of(plan).draw(Generator.of(LAYOUT_SEED)));
+        var layout = TrialOptions.layoutOrDrawn(files);
         int last = plan.counting().days().get(plan.counting().days().size() - 1);
         return new Candidate(folder.toString(), SizedLayout.of(plan, layout), Math.max(1, last + cleaning));
     }

@@ -9,8 +9,6 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Stream;
-import org.fairtray.design.Generator;
-import org.fairtray.design.Randomisation;
 import org.fairtray.experience.Assurance;
 import org.fairtray.experience.Experience;
 import org.fairtray.experience.Lessons;
@@ -23,7 +21,6 @@ import org.fairtray.sizing.simulation.Precision;
 import org.fairtray.sizing.simulation.SimulatedSizing;
 import org.fairtray.sizing.spending.Limits;
 import org.fairtray.sizing.spending.Sizes;
-import org.fairtray.trial.Layout;
 import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Trial;
 import picocli.CommandLine.Command;
@@ -37,9 +34,6 @@ import picocli.CommandLine.ParameterException;
         mixinStandardHelpOptions = true,
         description = "What change could this plan see, and what would it take to see the one that you care about?")
 final class SizeCommand implements Callable<Integer> {
-    /** Whichever layout chance draws, its sizes are the same or nearly so. */
-    private static final long LAYOUT_SEED = 1;
-
     /** Half the width of the interval of a power with which no more trials are invented. */
     private static final double SURE_ENOUGH = 0.02;
 
@@ -86,7 +80,7 @@ final class SizeCommand implements Callable<Integer> {
         }
         var files = trial.folder().read();
         trial.printNotices(files);
-        var layout = files.layout().orElseGet(() -> drawn(files.trial()));
+        var layout = TrialOptions.layoutOrDrawn(files);
         var learned = other == null ? Optional.<Experience>empty() : Optional.of(learned(files.trial()));
         var assurance = learned.map(l -> new Assurance(files.trial(), l));
         var sized = assurance.map(a -> a.sized(layout)).orElseGet(() -> SizedLayout.of(files.trial(), layout));
@@ -148,9 +142,5 @@ final class SizeCommand implements Callable<Integer> {
                 stopped);
         progress.clear();
         return sizing;
-    }
-
-    private static Layout drawn(Trial plan) {
-        return Randomisation.of(plan).draw(Generator.of(LAYOUT_SEED));
     }
 }

@@ -5,6 +5,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.fairtray.analysis.Sealing;
+import org.fairtray.design.Generator;
+import org.fairtray.design.Randomisation;
 import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.TrialFiles;
@@ -19,6 +21,9 @@ import picocli.CommandLine.Spec;
 
 /** What every command on a trial's folder shares. */
 final class TrialOptions {
+    /** Whichever layout chance draws, its sizes are the same or nearly so. */
+    private static final long SOME_SEED = 1;
+
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
@@ -68,6 +73,11 @@ final class TrialOptions {
     /** The layout of a trial that must have one. */
     static Layout layout(TrialFiles files) {
         return files.layout().orElseThrow(() -> missing("layout.csv", "the layout; lay draws one"));
+    }
+
+    /** The layout of a trial, or where it has none yet, one that its plan could have. */
+    static Layout layoutOrDrawn(TrialFiles files) {
+        return files.layout().orElseGet(() -> Randomisation.of(files.trial()).draw(Generator.of(SOME_SEED)));
     }
 
     static ProblemsException missing(String file, String expected) {

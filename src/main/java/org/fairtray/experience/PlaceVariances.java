@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.fairtray.sizing.Normal;
-import org.fairtray.statistics.Grouping;
 import org.fairtray.statistics.strata.Strata;
 
 /**
@@ -65,16 +64,13 @@ final class PlaceVariances {
                 double inside = 0;
                 for (int t = s + 1; t < expected.length; t++) {
                     if (strata.grouping(t).finerThan(strata.grouping(s))) {
-                        inside += traysInOne(strata.grouping(t)) * variances[t];
+                        inside += strata.grouping(t).sizeSeenFromInside() * variances[t];
                     }
                 }
-                variances[s] = Math.max(0, expected[s] - inside) / traysInOne(strata.grouping(s));
+                variances[s] =
+                        Math.max(0, expected[s] - inside) / strata.grouping(s).sizeSeenFromInside();
             }
         }
         return variances;
-    }
-
-    private static double traysInOne(Grouping units) {
-        return IntStream.of(units.sizes()).mapToDouble(n -> (double) n * n).sum() / units.size();
     }
 }

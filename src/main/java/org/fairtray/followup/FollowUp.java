@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.fairtray.experience.Experience;
 import org.fairtray.findings.Findings;
+import org.fairtray.sizing.Assumptions;
 import org.fairtray.statistics.Count;
 import org.fairtray.trial.Expectations;
 import org.fairtray.trial.Treatment;
@@ -30,11 +31,6 @@ public record FollowUp(
         int trays,
         List<Reach> reach,
         List<String> reasoning) {
-    /** Worth finding, and the chance wanted, where the plan doesn't say; common practice, no source. */
-    private static final double USUAL_WORTHWHILE = 0.15;
-
-    private static final double USUAL_POWER = 0.8;
-
     /**
      * The follow-up of a trial.
      *
@@ -43,9 +39,9 @@ public record FollowUp(
      */
     public static FollowUp of(Trial trial, Findings findings, Optional<Experience> learned) {
         var outcome = findings.outcomes().get(0);
-        double worthwhile = trial.expectations().worthwhile().orElse(USUAL_WORTHWHILE);
-        var question = new Question(trial, new Decisions(trial, outcome, worthwhile).all());
-        return new Builder(trial, outcome, question, learned, worthwhile).followUp();
+        var assumptions = Assumptions.of(trial);
+        var question = new Question(trial, new Decisions(trial, outcome, assumptions.worthwhile()).all());
+        return new Builder(trial, outcome, question, learned, assumptions).followUp();
     }
 
     private static final class Builder {
@@ -62,13 +58,13 @@ public record FollowUp(
                 Findings.OutcomeFindings outcome,
                 Question question,
                 Optional<Experience> learned,
-                double worthwhile) {
+                Assumptions assumptions) {
             this.trial = trial;
             this.outcome = outcome;
             this.question = question;
             this.learned = learned;
-            this.worthwhile = worthwhile;
-            this.power = trial.expectations().power().orElse(USUAL_POWER);
+            this.worthwhile = assumptions.worthwhile();
+            this.power = assumptions.power();
         }
 
         FollowUp followUp() {
@@ -81,7 +77,7 @@ public record FollowUp(
                 reasoning.add("Nothing is open, and nothing beat the control: no follow-up is needed.");
                 return result(Optional.empty());
             }
-            var bench = new Bench(worthwhile, power);
+            var bench = new SmallestPlace(worthwhile, power);
             var placed = bench.smallest(expecting(next.get()));
             placed = placed.isPresent() ? placed : withFewer(bench);
             placed.ifPresentOrElse(
@@ -100,7 +96,7 @@ public record FollowUp(
         }
 
         /** Without the last of the kept factors, the last two ..., until the place holds the rest. */
-        private Optional<Bench.Placed> withFewer(Bench bench) {
+        private Optional<SmallestPlace.Placed> withFewer(SmallestPlace bench) {
             var kept = question.decisions().stream()
                     .filter(Decision::kept)
                     .map(Decision::factor)
@@ -117,7 +113,7 @@ public record FollowUp(
             return Optional.empty();
         }
 
-        private void explain(Bench.Placed placed) {
+        private void explain(SmallestPlace.Placed placed) {
             reasoning.add(placed.trays() + " trays on " + placed.trial().place().describe()
                     + (placed.trial().place().equals(trial.place()) ? ", the whole place." : ", a part of the place."));
             learned.ifPresent(l -> reasoning.add("Expected as the last trial was: "
@@ -192,13 +188,13 @@ public record FollowUp(
             return Math.round(1000 * value) / 1000.0;
         }
 
-        private FollowUp result(Optional<Bench.Placed> placed) {
+        private FollowUp result(Optional<SmallestPlace.Placed> placed) {
             return new FollowUp(
                     outcome.name(),
                     question.decisions(),
-                    placed.map(Bench.Placed::trial),
-                    placed.map(Bench.Placed::trays).orElse(0),
-                    placed.map(Bench.Placed::reach).orElse(List.of()),
+                    placed.map(SmallestPlace.Placed::trial),
+                    placed.map(SmallestPlace.Placed::trays).orElse(0),
+                    placed.map(SmallestPlace.Placed::reach).orElse(List.of()),
                     List.copyOf(reasoning));
         }
     }

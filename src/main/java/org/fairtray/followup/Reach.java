@@ -9,7 +9,7 @@ package org.fairtray.followup;
  * @param unit what gets its levels one by one
  * @param unitsPerLevel how many of those each level has, on average
  * @param sowings how often the same trial has to be sown for the power wanted; 1 where once is enough, null where
- *     {@value Bench#MOST_SOWINGS} sowings are not
+ *     {@value SmallestPlace#MOST_SOWINGS} sowings are not
  */
 public record Reach(
         String factor, double difference, double power, String unit, double unitsPerLevel, Integer sowings) {}

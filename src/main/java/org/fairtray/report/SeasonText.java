@@ -49,7 +49,7 @@ public final class SeasonText {
                 Integer.toString(sown.days()),
                 Integer.toString(sown.trays()),
                 sown.answers().stream()
-                        .map(a -> a.factor() + " " + SizingText.chance(a.power()))
+                        .map(a -> a.factor() + " " + SizingWords.chance(a.power()))
                         .collect(Collectors.joining(", ")));
     }
 }

@@ -5,27 +5,28 @@ import static org.fairtray.report.pages.Table.Column.sentence;
 import static org.fairtray.report.pages.Table.Column.text;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.fairtray.findings.Words;
 import org.fairtray.report.pages.Group;
 import org.fairtray.report.pages.ReportView.Fact;
 import org.fairtray.report.pages.SizingView;
 import org.fairtray.report.pages.Table;
-import org.fairtray.sizing.Assumption;
 import org.fairtray.sizing.Sizing;
 
 /** size.html: how many trays, on one page in the report's look. */
 public final class SizingPage {
-    private static final String NONE = "-";
-
     private final Sizing sizing;
+    private final SizingWords words;
     private final String version;
 
     private SizingPage(Sizing sizing, String version) {
         this.sizing = sizing;
+        this.words = new SizingWords(sizing);
         this.version = version;
     }
 
@@ -51,34 +52,22 @@ public final class SizingPage {
         var groups = new ArrayList<Group>();
         boolean known = sizing.closedForm().stream().anyMatch(c -> c.power() != null);
         if (known) {
-            facts.add(new Fact("Worth finding", worthwhile()));
+            facts.add(new Fact("Worth finding", words.worthwhile()));
             facts.add(new Fact("How often", Words.percent(sizing.wanted())));
             parts.add(part("see", "What it can see", seen(), simulated(), assured()));
             parts.add(part("take", "What it would take", needed()));
         }
-        if (sizing.spending() != null) {
-            parts.add(new SpendingFigures(sizing, sizing.spending()).all());
-        }
+        var spending = Optional.ofNullable(sizing.spending()).map(s -> new SpendingFigures(sizing));
+        spending.ifPresent(s -> parts.add(s.all()));
         if (known) {
             groups.add(group("seeds", "With more or fewer seeds", false, seeds()));
             groups.add(group("guesses", "How much it hangs on the guesses", false, correlations(), places()));
         }
         groups.add(group("granted", "What was taken for granted", false, granted()));
-        if (sizing.spending() != null) {
-            groups.add(group("prices", "Costs", false, new SpendingFigures(sizing, sizing.spending()).costs()));
-        }
+        spending.ifPresent(s -> groups.add(group("prices", "Costs", false, s.costs())));
         groups.add(group("exact", "For statisticians", true, exact()));
         return new SizingView(
-                Report.style(),
-                sizing.trial(),
-                facts,
-                sizing.advice(),
-                sizing.notes().stream()
-                        .filter(n -> !sizing.advice().contains(n))
-                        .toList(),
-                parts,
-                groups,
-                version);
+                Report.style(), sizing.trial(), facts, sizing.advice(), words.notes(), parts, groups, version);
     }
 
     private static Group part(String id, String heading, Table... tables) {
@@ -89,36 +78,24 @@ public final class SizingPage {
         return new Group(id, heading, "", "", forStatisticians, List.of(), List.of(tables), List.of());
     }
 
-    private String worthwhile() {
-        return Words.points(assumed("worthwhile"));
-    }
-
-    private double assumed(String key) {
-        return sizing.assumptions().stream()
-                .filter(a -> a.key().equals(key))
-                .mapToDouble(Assumption::value)
-                .findFirst()
-                .orElseThrow();
-    }
-
     private Table seen() {
         return new Table(
                 "seen",
                 "What each factor’s test finds",
-                "An interaction is taken to be this: only the trays with the last level of all its factors have the higher rate.",
+                SizingWords.INTERACTION,
                 List.of(
                         text("Factor"),
-                        number("Finds " + worthwhile() + " in"),
+                        number("Finds " + words.worthwhile() + " in"),
                         number("Smallest change found in " + Words.percent(sizing.wanted())),
                         number("Interval of a difference, ±"),
                         number("No change: can say so")),
                 sizing.closedForm().stream()
                         .map(c -> List.of(
                                 c.term(),
-                                SizingText.chance(c.power()),
-                                SizingText.points(c.smallestChange()),
-                                c.halfWidth() == null ? NONE : Words.points(c.halfWidth()),
-                                SizingText.chance(c.noChange())))
+                                SizingWords.chance(c.power()),
+                                SizingWords.points(c.smallestChange()),
+                                c.halfWidth() == null ? SizingWords.NONE : Words.points(c.halfWidth()),
+                                SizingWords.chance(c.noChange())))
                         .toList());
     }
 
@@ -137,7 +114,7 @@ public final class SizingPage {
                         : sizing.terms().stream()
                                 .map(Sizing.TermPower::term)
                                 .distinct()
-                                .map(t -> row(t, ways, w -> simulated(t, w)))
+                                .map(t -> row(t, ways, w -> words.simulated(t, w, " to ")))
                                 .toList());
     }
 
@@ -145,17 +122,6 @@ public final class SizingPage {
         var row = new ArrayList<String>(List.of(name));
         cases.forEach(c -> row.add(cell.apply(c)));
         return row;
-    }
-
-    private String simulated(String term, String by) {
-        return sizing.terms().stream()
-                .filter(t -> t.term().equals(term) && t.by().equals(by) && t.power() != null)
-                .findFirst()
-                .map(t -> SizingText.chance(t.power())
-                        + (t.low() == null
-                                ? ""
-                                : String.format(Locale.ROOT, " (%.0f to %.0f)", 100 * t.low(), 100 * t.high())))
-                .orElse(NONE);
     }
 
     private Table assured() {
@@ -169,14 +135,14 @@ public final class SizingPage {
                         ? List.of()
                         : earlier.assurances().stream()
                                 .map(a -> List.of(
-                                        a.term(), SizingText.chance(a.power()), SizingText.chance(a.assurance())))
+                                        a.term(), SizingWords.chance(a.power()), SizingWords.chance(a.assurance())))
                                 .toList());
     }
 
     private Table needed() {
         return new Table(
                 "needed",
-                "What " + worthwhile() + " would take, found in " + Words.percent(sizing.wanted()),
+                "What " + words.worthwhile() + " would take, found in " + Words.percent(sizing.wanted()),
                 "The layout repeated as often as that.",
                 List.of(
                         text("Factor"),
@@ -186,22 +152,17 @@ public final class SizingPage {
                         number("Trays in all"),
                         text("The place holds it")),
                 sizing.needed().stream()
-                        .map(n -> List.of(
-                                n.factor(),
-                                n.unit(),
-                                Digits.fixed(n.unitsPerLevel(), 0),
-                                n.neededPerLevel() == null
-                                        ? "> 50 times"
-                                        : n.neededPerLevel().toString(),
-                                n.trays() == null ? NONE : n.trays().toString(),
-                                n.fits() == null ? NONE : n.fits() ? "yes" : "no"))
+                        .map(n -> Stream.concat(
+                                        Stream.of(n.factor(), n.unit(), SizingWords.units(n)),
+                                        SizingWords.needs(n).stream())
+                                .toList())
                         .toList());
     }
 
     private Table seeds() {
         return factors(
                 "by-seeds",
-                "Finds " + worthwhile() + " with so many seeds in a frame",
+                "Finds " + words.worthwhile() + " with so many seeds in a frame",
                 "",
                 sizing.seeds(),
                 s -> Integer.toString(s.seedsPerFrame()),
@@ -212,28 +173,39 @@ public final class SizingPage {
         var first = sizing.sensitivity().get(0).placeSd();
         return factors(
                 "by-correlation",
-                "Finds " + worthwhile() + " if the seeds of a tray are less or more alike (tray_correlation)",
-                "Reckoned with here is " + SizingText.number(assumed("tray_correlation")) + ".",
+                "Finds " + words.worthwhile() + " if the seeds of a tray are less or more alike (tray_correlation)",
+                words.correlation(),
                 sizing.sensitivity().stream()
                         .filter(s -> s.placeSd().equals(first))
                         .toList(),
-                s -> SizingText.number(s.trayCorrelation()),
+                s -> SizingWords.number(s.trayCorrelation()),
                 Sizing.Sensitivity::terms);
     }
 
     private Table places() {
-        var first = sizing.sensitivity().get(0).placeSd();
+        var assumed = sizing.sensitivity().get(0).placeSd();
+        var others = sizing.sensitivity().stream()
+                .filter(s -> !s.placeSd().equals(assumed))
+                .toList();
+        var cases = Stream.concat(
+                        others.stream(),
+                        sizing.sensitivity().stream()
+                                .filter(s -> !others.isEmpty() && s.placeSd().equals(assumed))
+                                .filter(s -> s.trayCorrelation() == words.assumed("tray_correlation")))
+                .sorted(Comparator.comparingDouble(
+                        s -> s.placeSd().values().stream().mapToDouble(v -> v).sum()))
+                .toList();
         return factors(
                 "by-places",
-                "Finds " + worthwhile() + " if places differ less or more (place_sd)",
+                "Finds " + words.worthwhile() + " if places differ less or more (place_sd)",
                 "",
-                sizing.sensitivity().stream()
-                        .filter(s -> !s.placeSd().equals(first))
-                        .toList(),
-                s -> s.placeSd().entrySet().stream()
-                        .map(e -> e.getKey() + " " + SizingText.number(e.getValue()))
-                        .sorted()
-                        .collect(Collectors.joining(", ")),
+                cases,
+                s -> s.placeSd().isEmpty()
+                        ? "none"
+                        : s.placeSd().entrySet().stream()
+                                .map(e -> e.getKey() + " " + SizingWords.number(e.getValue()))
+                                .sorted()
+                                .collect(Collectors.joining(", ")),
                 Sizing.Sensitivity::terms);
     }
 
@@ -253,7 +225,7 @@ public final class SizingPage {
                 rows.add(row(
                         sizing.closedForm().get(t).term(),
                         cases,
-                        c -> SizingText.chance(chances.apply(c).get(term).power())));
+                        c -> SizingWords.chance(chances.apply(c).get(term).power())));
             }
         }
         return new Table(id, caption, reading, columns, rows);
@@ -266,7 +238,7 @@ public final class SizingPage {
                 "",
                 List.of(text("Number"), number("Value"), sentence("From")),
                 sizing.assumptions().stream()
-                        .map(a -> List.of(a.key(), SizingText.number(a.value()), a.source()))
+                        .map(a -> List.of(a.key(), SizingWords.number(a.value()), a.source()))
                         .toList());
     }
 
@@ -274,7 +246,7 @@ public final class SizingPage {
         return new Table(
                 "closed-form",
                 "F tests in their strata",
-                "Error rate " + SizingText.number(sizing.alpha())
+                "Error rate " + SizingWords.number(sizing.alpha())
                         + ". λ: non-centrality. The interval is the mean one where the factor does nothing, Dunnett’s for several"
                         + " levels; “can say so”: two one-sided tests. As two proportions: with the design effect.",
                 List.of(
@@ -289,9 +261,9 @@ public final class SizingPage {
                                 c.term(),
                                 c.stratum(),
                                 Integer.toString(c.df()),
-                                SizingText.number(c.denominatorDf()),
-                                c.nonCentrality() == null ? NONE : Words.measure(c.nonCentrality()),
-                                SizingText.chance(c.twoProportions())))
+                                SizingWords.number(c.denominatorDf()),
+                                c.nonCentrality() == null ? SizingWords.NONE : Words.measure(c.nonCentrality()),
+                                SizingWords.chance(c.twoProportions())))
                         .toList());
     }
 }

@@ -3,32 +3,26 @@ package org.fairtray.report;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
-import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.fairtray.findings.Words;
-import org.fairtray.sizing.Assumption;
 import org.fairtray.sizing.ClosedForm;
 import org.fairtray.sizing.Sizing;
 
 /** The sizes of a trial for people, as text: what to do, what can be seen, what it hangs on, and the exact words last. */
 public final class SizingText {
-    private static final String NONE = "-";
-
-    /** What is left of a whole number of points by rounding. */
-    private static final double ROUNDING = 1e-9;
-
     /** Chances that differ by less are the same to a grower. */
     private static final double SAME = 0.005;
 
     private final Sizing sizing;
+    private final SizingWords words;
     private final List<String> lines = new ArrayList<>();
 
     private SizingText(Sizing sizing) {
         this.sizing = sizing;
+        this.words = new SizingWords(sizing);
     }
 
     /** As lines of 80 letters at most, save for long names. */
@@ -57,7 +51,7 @@ public final class SizingText {
             lines.addAll(SpendingText.of(sizing.earlier()));
         }
         if (sizing.spending() != null) {
-            lines.addAll(SpendingText.of(sizing.spending()));
+            lines.addAll(SpendingText.of(sizing));
         }
         if (!sizing.assumptions().isEmpty()) {
             assumptions();
@@ -79,55 +73,28 @@ public final class SizingText {
         lines.addAll(Columns.table(heads, rows));
     }
 
-    private double assumed(String key) {
-        return sizing.assumptions().stream()
-                .filter(a -> a.key().equals(key))
-                .mapToDouble(Assumption::value)
-                .findFirst()
-                .orElseThrow();
-    }
-
-    private String worthwhile() {
-        return Words.points(assumed("worthwhile"));
-    }
-
-    /** A probability; none is certain. */
-    static String chance(Double p) {
-        if (p == null) {
-            return NONE;
-        }
-        return p >= 0.995 ? "> 99 %" : p < 0.005 ? "< 1 %" : Math.round(100 * p) + " %";
-    }
-
-    /** The next whole point: a little less would not be found as often. */
-    static String points(Double difference) {
-        return difference == null ? NONE : Words.points(Math.ceil(100 * difference - ROUNDING) / 100);
-    }
-
     private void seen() {
         heading("What it can see");
         table(
                 List.of(
                         "",
-                        "finds\n" + worthwhile(),
+                        "finds\n" + words.worthwhile(),
                         "smallest change\nfound in " + Words.percent(sizing.wanted()),
                         "interval of\na difference",
                         "no change:\ncan say so"),
                 sizing.closedForm().stream().map(this::seen).toList());
         if (sizing.closedForm().stream().anyMatch(c -> c.factors().size() > 1)) {
-            say(
-                    "An interaction is taken to be this: only the trays with the last level of all its factors have the higher"
-                            + " rate.");
+            say(SizingWords.INTERACTION);
         }
     }
 
     private List<String> seen(ClosedForm closed) {
         return List.of(
                 closed.term(),
-                chance(closed.power()),
-                points(closed.smallestChange()),
-                closed.halfWidth() == null ? NONE : "± " + Words.points(closed.halfWidth()),
-                chance(closed.noChange()));
+                SizingWords.chance(closed.power()),
+                SizingWords.points(closed.smallestChange()),
+                closed.halfWidth() == null ? SizingWords.NONE : "± " + Words.points(closed.halfWidth()),
+                SizingWords.chance(closed.noChange()));
     }
 
     private void simulated() {
@@ -143,52 +110,39 @@ public final class SizingText {
                 sizing.terms().stream()
                         .map(Sizing.TermPower::term)
                         .distinct()
-                        .map(t -> Stream.concat(Stream.of(t), ways.stream().map(w -> simulated(t, w)))
+                        .map(t -> Stream.concat(Stream.of(t), ways.stream().map(w -> words.simulated(t, w, "-")))
                                 .toList())
                         .toList());
     }
 
-    private String simulated(String term, String by) {
-        return sizing.terms().stream()
-                .filter(t -> t.term().equals(term) && t.by().equals(by) && t.power() != null)
-                .findFirst()
-                .map(t -> chance(t.power())
-                        + (t.low() == null
-                                ? ""
-                                : String.format(Locale.ROOT, " (%.0f-%.0f)", 100 * t.low(), 100 * t.high())))
-                .orElse(NONE);
-    }
-
     private void needed() {
-        heading("What " + worthwhile() + " would take, found in " + Words.percent(sizing.wanted()));
+        heading("What " + words.worthwhile() + " would take, found in " + Words.percent(sizing.wanted()));
         table(
                 List.of("", "given to", "a level\nhas", "a level\nneeds", "trays\nin all", "place\nholds it"),
                 sizing.needed().stream()
-                        .map(n -> List.of(
-                                n.factor(),
-                                n.unit(),
-                                Words.measure(n.unitsPerLevel()).replaceAll("\\.0+$", ""),
-                                Objects.toString(n.neededPerLevel(), "> 50 times"),
-                                Objects.toString(n.trays(), NONE),
-                                n.fits() == null ? NONE : n.fits() ? "yes" : "no"))
+                        .map(n -> Stream.concat(
+                                        Stream.of(n.factor(), n.unit(), SizingWords.units(n)),
+                                        SizingWords.needs(n).stream())
+                                .toList())
                         .toList());
     }
 
     private void seeds() {
         heading("With so many seeds in a frame");
         acrossFactors(
-                "finds " + worthwhile(),
+                "finds " + words.worthwhile(),
                 sizing.seeds(),
                 s -> Integer.toString(s.seedsPerFrame()),
                 Sizing.Seeds::terms,
-                c -> chance(c.power()));
+                c -> SizingWords.chance(c.power()));
     }
 
     private void correlations() {
         heading("If the seeds of a tray are less or more alike (tray_correlation)");
-        both(sizing.sensitivity().stream().filter(this::asAssumed).toList(), s -> number(s.trayCorrelation()));
-        say("Reckoned with here is " + number(assumed("tray_correlation"))
-                + ". No published figure for trays in stacks is known: take it from your first trial.");
+        both(
+                sizing.sensitivity().stream().filter(this::asAssumed).toList(),
+                s -> SizingWords.number(s.trayCorrelation()));
+        say(words.correlation());
     }
 
     private boolean asAssumed(Sizing.Sensitivity one) {
@@ -204,7 +158,7 @@ public final class SizingText {
         heading("If places differ less or more (place_sd of " + String.join(", ", levels) + ")");
         var all = new ArrayList<>(cases);
         all.add(sizing.sensitivity().stream()
-                .filter(s -> asAssumed(s) && s.trayCorrelation() == assumed("tray_correlation"))
+                .filter(s -> asAssumed(s) && s.trayCorrelation() == words.assumed("tray_correlation"))
                 .findFirst()
                 .orElseThrow());
         all.sort(Comparator.comparingDouble(
@@ -216,12 +170,8 @@ public final class SizingText {
         both(
                 all,
                 s -> levels.stream()
-                        .map(l -> number(s.placeSd().getOrDefault(l, 0.0)))
+                        .map(l -> SizingWords.number(s.placeSd().getOrDefault(l, 0.0)))
                         .collect(Collectors.joining(", ")));
-    }
-
-    static String number(double value) {
-        return String.format(Locale.ROOT, "%.4f", value).replaceAll("\\.?0+$", "");
     }
 
     private boolean same(Sizing.Sensitivity one, Sizing.Sensitivity other) {
@@ -232,13 +182,20 @@ public final class SizingText {
     }
 
     private void both(List<Sizing.Sensitivity> cases, Function<Sizing.Sensitivity, String> head) {
-        acrossFactors("finds " + worthwhile(), cases, head, Sizing.Sensitivity::terms, c -> chance(c.power()));
+        acrossFactors(
+                "finds " + words.worthwhile(),
+                cases,
+                head,
+                Sizing.Sensitivity::terms,
+                c -> SizingWords.chance(c.power()));
         acrossFactors(
                 "smallest change",
                 cases,
                 head,
                 Sizing.Sensitivity::terms,
-                c -> points(c.smallestChange()).replace(" points", "").replace(" point", ""));
+                c -> SizingWords.points(c.smallestChange())
+                        .replace(" points", "")
+                        .replace(" point", ""));
     }
 
     /** A row for each factor, a column for each case. */
@@ -266,15 +223,14 @@ public final class SizingText {
         heading("Taken for granted");
         sizing.assumptions()
                 .forEach(a -> lines.addAll(Columns.wrap(
-                        a.key() + " " + number(a.value()) + (a.planned() ? " (the plan)" : ": " + a.source()),
+                        a.key() + " " + SizingWords.number(a.value())
+                                + (a.planned() ? " (the plan)" : ": " + a.source()),
                         "  ",
                         "    ")));
     }
 
     private void mind() {
-        var rest = sizing.notes().stream()
-                .filter(n -> !sizing.advice().contains(n))
-                .toList();
+        var rest = words.notes();
         if (!rest.isEmpty()) {
             lines.add("");
             rest.forEach(n -> say("Mind: " + n));
@@ -293,11 +249,12 @@ public final class SizingText {
     }
 
     private String exact(ClosedForm c) {
-        return c.term() + ": F with " + c.df() + " and " + number(c.denominatorDf())
+        return c.term() + ": F with " + c.df() + " and " + SizingWords.number(c.denominatorDf())
                 + " degrees of freedom in the stratum "
                 + c.stratum() + (c.nonCentrality() == null ? "" : ", λ = " + Words.measure(c.nonCentrality()))
                 + (c.twoProportions() == null
                         ? "."
-                        : "; as two proportions with the design effect " + chance(c.twoProportions()) + ".");
+                        : "; as two proportions with the design effect " + SizingWords.chance(c.twoProportions())
+                                + ".");
     }
 }

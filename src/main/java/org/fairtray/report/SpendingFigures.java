@@ -20,9 +20,10 @@ final class SpendingFigures {
     private final Spending spending;
     private final Sizing sizing;
 
-    SpendingFigures(Sizing sizing, Spending spending) {
+    /** @param sizing with other sizes */
+    SpendingFigures(Sizing sizing) {
         this.sizing = sizing;
-        this.spending = spending;
+        this.spending = sizing.spending();
     }
 
     /** The chart of power by trays, and the sensible sizes. */
@@ -31,10 +32,7 @@ final class SpendingFigures {
                 "spend",
                 "Where to spend",
                 "",
-                spending.bestSeeds() == null
-                        ? ""
-                        : "For the same money most is learned with about " + Math.round(spending.bestSeeds())
-                                + " seeds counted in a tray; beyond that, spend on trays.",
+                new SizingWords(sizing).bestSeeds(),
                 false,
                 List.of(chart()),
                 List.of(choices()),
@@ -49,7 +47,7 @@ final class SpendingFigures {
                 String.join(" ", spending.notes()),
                 List.of(text("Cost"), number("Value"), Table.Column.sentence("From")),
                 spending.costs().stream()
-                        .map(c -> List.of(c.key(), SizingText.number(c.value()), c.source()))
+                        .map(c -> List.of(c.key(), SizingWords.number(c.value()), c.source()))
                         .toList());
     }
 
@@ -105,11 +103,14 @@ final class SpendingFigures {
 
     private String description() {
         return spending.curves().stream()
-                .flatMap(c -> c.points().stream()
-                        .filter(p -> p.trays() == sizing.trays())
-                        .map(p -> sizing.trays() + " trays of " + c.seedsPerFrame() * c.frames() + " seeds: "
-                                + SizingText.chance(p.power())))
-                .collect(Collectors.joining("; "));
+                        .flatMap(c -> c.points().stream()
+                                .filter(p -> p.trays() == sizing.trays())
+                                .map(p -> sizing.trays() + " trays of " + c.seedsPerFrame() * c.frames() + " seeds: "
+                                        + SizingWords.chance(p.power())))
+                        .collect(Collectors.joining("; "))
+                + ". Wanted " + Math.round(100 * sizing.wanted()) + " %; the place is full with " + spending.places()
+                + " trays"
+                + (spending.money() == null ? "." : "; the money is " + Digits.fixed(spending.money(), 0) + ".");
     }
 
     private Table choices() {
@@ -135,11 +136,16 @@ final class SpendingFigures {
                                 Integer.toString(c.trays()),
                                 Integer.toString(c.frames()),
                                 Integer.toString(c.seedsPerFrame()),
-                                SizingText.chance(c.power()),
-                                Digits.fixed(c.cost(), 0),
-                                Digits.fixed(c.minutesADay(), 0),
-                                c.grams() == null ? "-" : Digits.fixed(c.grams(), 0),
+                                SizingWords.chance(c.power()),
+                                amount(c.cost()),
+                                amount(c.minutesADay()),
+                                c.grams() == null ? SizingWords.NONE : amount(c.grams()),
                                 c.fits() ? "yes" : "no"))
                         .toList());
+    }
+
+    /** Whole from 10 on, else with one decimal. */
+    private static String amount(double value) {
+        return Digits.fixed(value, value < 9.95 ? 1 : 0);
     }
 }

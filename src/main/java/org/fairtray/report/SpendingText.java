@@ -11,7 +11,8 @@ final class SpendingText {
     private SpendingText() {}
 
     /** Lines of 80 letters at most, save for long names. */
-    static List<String> of(Spending spending) {
+    static List<String> of(Sizing sizing) {
+        var spending = sizing.spending();
         var lines = new ArrayList<String>();
         lines.add("");
         lines.add("Sensible sizes, cheapest first (" + spending.currency() + ")");
@@ -21,12 +22,9 @@ final class SpendingText {
         if (spending.choices().stream().anyMatch(c -> !c.fits())) {
             lines.addAll(Columns.wrap("* more than the place, the money, the time or the seed allows", "", ""));
         }
-        if (spending.bestSeeds() != null) {
-            lines.addAll(Columns.wrap(
-                    "For the same money most is learned with about " + Math.round(spending.bestSeeds())
-                            + " seeds counted in a tray; beyond that, spend on trays.",
-                    "",
-                    ""));
+        var best = new SizingWords(sizing).bestSeeds();
+        if (!best.isEmpty()) {
+            lines.addAll(Columns.wrap(best, "", ""));
         }
         return lines;
     }
@@ -37,7 +35,7 @@ final class SpendingText {
                 choice.trays() + (choice.fits() ? "" : "*"),
                 Integer.toString(choice.frames()),
                 Integer.toString(choice.seedsPerFrame()),
-                SizingText.chance(choice.power()),
+                SizingWords.chance(choice.power()),
                 String.format(Locale.ROOT, "%.0f", choice.cost()),
                 Long.toString(Math.round(choice.minutesADay())));
     }
@@ -55,7 +53,7 @@ final class SpendingText {
         lines.addAll(Columns.table(
                 List.of("", "power with\nthe guesses", "assurance"),
                 earlier.assurances().stream()
-                        .map(a -> List.of(a.term(), SizingText.chance(a.power()), SizingText.chance(a.assurance())))
+                        .map(a -> List.of(a.term(), SizingWords.chance(a.power()), SizingWords.chance(a.assurance())))
                         .toList()));
         lines.addAll(Columns.wrap(
                 "Assurance is the chance to find the difference with all that the earlier trial leaves unsure.",

@@ -18,6 +18,9 @@ import java.util.List;
  */
 public record Season(int days, List<Sown> sown, int left, double answered, int questions, List<String> waiting) {
 
+    /** A gain that is worth no sowing. */
+    private static final double NO_MATTER = 0.005;
+
     public Season {
         sown = List.copyOf(sown);
         waiting = List.copyOf(waiting);
@@ -107,7 +110,4 @@ public record Season(int days, List<Sown> sown, int left, double answered, int q
         }
         return sowings;
     }
-
-    /** A gain that is worth no sowing. */
-    private static final double NO_MATTER = 0.005;
 }

@@ -1,5 +1,6 @@
 package org.fairtray.sizing;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
@@ -145,7 +146,7 @@ public record Sizing(
 
     /** The same with simulated powers, and what is to be said of them. */
     public Sizing simulated(List<TermPower> powers, int trials, List<String> remarks) {
-        var all = new java.util.ArrayList<>(notes);
+        var all = new ArrayList<>(notes);
         all.addAll(remarks);
         return with(powers, trials, all, spending, earlier);
     }

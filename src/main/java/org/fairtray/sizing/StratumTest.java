@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.fairtray.design.Structure;
 import org.fairtray.design.Term;
-import org.fairtray.statistics.Grouping;
 import org.fairtray.trial.Batch;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Place;
@@ -140,15 +139,11 @@ public record StratumTest(
         for (String level : structure.trial().place().names()) {
             var units = structure.units(level);
             if (units.finerThan(stratumUnits)) {
-                inOne.put(level, asSeenFromATray(units));
+                inOne.put(level, units.sizeSeenFromInside());
             }
         }
         inOne.put(Place.TRAY, 1.0);
         return inOne;
-    }
-
-    private static double asSeenFromATray(Grouping units) {
-        return IntStream.of(units.sizes()).mapToDouble(n -> (double) n * n).sum() / units.size();
     }
 
     /** The degrees of freedom for error of an option; 0 or less where the layout is repeated too seldom to have any. */

@@ -56,6 +56,15 @@ public final class Grouping {
         return sizes;
     }
 
+    /** How many things the group of a thing has, on average over the things. */
+    public double sizeSeenFromInside() {
+        double sum = 0;
+        for (int size : sizes()) {
+            sum += (double) size * size;
+        }
+        return sum / of.length;
+    }
+
     /** Sums of a vector by group. */
     public double[] sums(double[] vector) {
         var sums = new double[groups];

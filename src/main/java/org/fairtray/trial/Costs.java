@@ -17,4 +17,15 @@ public record Costs(
         OptionalDouble tray,
         OptionalDouble seedPerGram,
         OptionalDouble labourPerHour,
-        OptionalDouble minutesPerFrame) {}
+        OptionalDouble minutesPerFrame) {
+
+    /** Nothing said. */
+    public static Costs none() {
+        return new Costs(
+                Optional.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
+    }
+}

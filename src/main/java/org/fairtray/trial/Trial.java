@@ -141,27 +141,8 @@ public record Trial(
     }
 
     /** The same trial in another place, with another number of trays per treatment. */
-    public Trial at(Place elsewhere, OptionalInt replicates) {
-        return new Trial(
-                title,
-                question,
-                crop,
-                factors,
-                control,
-                never,
-                elsewhere,
-                definitions,
-                batches,
-                replicates,
-                counting,
-                outcomes,
-                choices,
-                expectations,
-                costs,
-                gramsPerTray,
-                rotation,
-                uncoverDay,
-                restrictions);
+    public Trial at(Place elsewhere, OptionalInt trays) {
+        return like(title, question, factors, control, never, elsewhere, batches, trays, expectations, restrictions);
     }
 
     /** The same bench and counting with another question: other factors and what goes with them, unrestricted. */
@@ -172,6 +153,36 @@ public record Trial(
             Treatment otherControl,
             List<Treatment> notMade,
             List<Batch> shared) {
+        return like(
+                otherTitle,
+                otherQuestion,
+                others,
+                otherControl,
+                notMade,
+                place,
+                shared,
+                replicates,
+                expectations,
+                List.of());
+    }
+
+    /** The same trial with other expectations. */
+    public Trial expecting(Expectations others) {
+        return like(title, question, factors, control, never, place, batches, replicates, others, restrictions);
+    }
+
+    /** Sown, counted and analysed like this one. */
+    private Trial like(
+            String otherTitle,
+            Optional<String> otherQuestion,
+            List<Factor> others,
+            Treatment otherControl,
+            List<Treatment> notMade,
+            Place elsewhere,
+            List<Batch> shared,
+            OptionalInt trays,
+            Expectations expected,
+            List<Restriction> restricted) {
         return new Trial(
                 otherTitle,
                 otherQuestion,
@@ -179,42 +190,18 @@ public record Trial(
                 others,
                 otherControl,
                 notMade,
-                place,
+                elsewhere,
                 definitions,
                 shared,
-                replicates,
+                trays,
                 counting,
                 outcomes,
                 choices,
-                expectations,
+                expected,
                 costs,
                 gramsPerTray,
                 rotation,
                 uncoverDay,
-                List.of());
-    }
-
-    /** The same trial with other expectations. */
-    public Trial expecting(Expectations others) {
-        return new Trial(
-                title,
-                question,
-                crop,
-                factors,
-                control,
-                never,
-                place,
-                definitions,
-                batches,
-                replicates,
-                counting,
-                outcomes,
-                choices,
-                others,
-                costs,
-                gramsPerTray,
-                rotation,
-                uncoverDay,
-                restrictions);
+                restricted);
     }
 }

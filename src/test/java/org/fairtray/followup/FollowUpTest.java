@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
+import org.fairtray.Trials;
 import org.fairtray.analysis.Analysis;
 import org.fairtray.analysis.Sealing;
 import org.fairtray.audit.Audit;
@@ -225,7 +226,7 @@ class FollowUpTest {
                 t -> 2.5,
                 Map.of("tray", 0.3));
         var readings = truth.of(trial, layout, Generator.of(5)).stream()
-                .map(r -> withMeasures(trial, r))
+                .map(r -> Trials.withMeasures(trial, r))
                 .toList();
 
         var next = followUp(trial, layout, readings);
@@ -245,13 +246,5 @@ class FollowUpTest {
                             .filter(f -> !f.kind().equals("too small"))
                             .toList());
         }
-    }
-
-    private static Reading withMeasures(Trial trial, Reading reading) {
-        var values = new LinkedHashMap<>(reading.values());
-        trial.outcomes()
-                .forEach(o -> values.computeIfAbsent(
-                        o.name(), n -> 20 + reading.values().get("germinated") / 10));
-        return new Reading(reading.tray(), reading.day(), reading.frame(), reading.sown(), values, reading.notes());
     }
 }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
@@ -53,7 +54,7 @@ class SizingPageTest {
             assertTrue(html.contains(assumption.key()), assumption::toString);
         }
         for (var closed : sizing.closedForm()) {
-            assertTrue(html.contains(SizingText.chance(closed.power())), closed::toString);
+            assertTrue(html.contains(SizingWords.chance(closed.power())), closed::toString);
         }
     }
 
@@ -71,6 +72,14 @@ class SizingPageTest {
                 .matcher(html)
                 .find());
         assertFalse(page(sizing("Covers", EXPECT, Limits.NONE)).contains("where the money is spent"));
+    }
+
+    @Test
+    void simulatedPowersHaveTheirIntervals() {
+        var sizing = sizing("Covers", EXPECT, Limits.NONE)
+                .simulated(List.of(new Sizing.TermPower("mat", "verdict", 0.623, 0.581, 0.664)), 500, List.of());
+        var html = page(sizing);
+        assertTrue(html.contains("62 % (58 to 66)") && html.contains("Up to 500 each"));
     }
 
     @Test
@@ -94,6 +103,7 @@ class SizingPageTest {
         assertEquals(null, impossible.spending());
         var html = page(impossible);
         assertFalse(html.contains("NaN") || html.contains(">null<"));
+        assertTrue(html.contains(">-</bdi></td>") || html.contains(">-</td>"), "a dash");
         assertFalse(html.contains("Where to spend"));
         assertTrue(html.contains("What was taken for granted"));
     }

@@ -113,7 +113,7 @@ public final class Sizes {
     }
 
     private double power(Option option) {
-        return power(hardest(option), option);
+        return factors.stream().mapToDouble(t -> power(t, option)).min().orElseThrow();
     }
 
     private Double bestSeeds(Option planned) {

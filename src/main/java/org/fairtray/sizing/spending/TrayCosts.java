@@ -35,13 +35,7 @@ final class TrayCosts {
 
     /** @param minutesLearned minutes for a frame from an earlier trial, if there is one that tells */
     TrayCosts(Trial trial, OptionalDouble minutesLearned) {
-        var costs = trial.costs()
-                .orElse(new Costs(
-                        java.util.Optional.empty(),
-                        OptionalDouble.empty(),
-                        OptionalDouble.empty(),
-                        OptionalDouble.empty(),
-                        OptionalDouble.empty()));
+        var costs = trial.costs().orElseGet(Costs::none);
         this.tray = said(costs.tray(), TRAY);
         this.wagePerMinute = said(costs.labourPerHour(), LABOUR) / 60;
         this.minutes = minutesLearned.isPresent()

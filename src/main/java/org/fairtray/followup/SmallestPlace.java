@@ -23,7 +23,7 @@ import org.fairtray.trial.Trial;
  * its levels, fewest trays first. Only parts that hold full sets are tried; a place on which a layout has to be searched
  * for is used whole.
  */
-final class Bench {
+final class SmallestPlace {
     /** Nobody sows the same trial so often. */
     static final int MOST_SOWINGS = 10;
 
@@ -40,7 +40,7 @@ final class Bench {
      * @param worthwhile the difference of rates worth finding
      * @param power the chance wanted
      */
-    Bench(double worthwhile, double power) {
+    SmallestPlace(double worthwhile, double power) {
         this.worthwhile = worthwhile;
         this.power = power;
     }
