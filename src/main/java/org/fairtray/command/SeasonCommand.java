@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
-import org.fairtray.files.TrialFolder;
+import org.fairtray.files.TrialFiles;
 import org.fairtray.report.ResultsJson;
 import org.fairtray.report.SeasonText;
 import org.fairtray.season.Candidate;
@@ -58,7 +58,7 @@ final class SeasonCommand implements Callable<Integer> {
         var candidates = new ArrayList<Candidate>();
         var asides = new ArrayList<String>();
         for (var folder : folders) {
-            var candidate = candidate(folder);
+            var candidate = TrialOptions.ofSeveral(folder, files -> candidate(folder, files));
             if (candidate.layout().assumptions().possible()
                     && candidate.layout().tests().stream()
                             .anyMatch(t -> t.term().isMain())) {
@@ -86,8 +86,7 @@ final class SeasonCommand implements Callable<Integer> {
         return Fairtray.DONE;
     }
 
-    private Candidate candidate(Path folder) {
-        var files = new TrialFolder(folder).read();
+    private Candidate candidate(Path folder, TrialFiles files) {
         var plan = files.trial();
         var layout = TrialOptions.layoutOrDrawn(files);
         int last = plan.counting().days().get(plan.counting().days().size() - 1);

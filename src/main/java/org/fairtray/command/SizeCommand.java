@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 import org.fairtray.experience.Assurance;
 import org.fairtray.experience.Experience;
 import org.fairtray.experience.Lessons;
-import org.fairtray.files.TrialFolder;
+import org.fairtray.files.TrialFiles;
 import org.fairtray.report.SizingPage;
 import org.fairtray.report.SizingText;
 import org.fairtray.sizing.SizedLayout;
@@ -81,7 +81,9 @@ final class SizeCommand implements Callable<Integer> {
         var files = trial.folder().read();
         trial.printNotices(files);
         var layout = TrialOptions.layoutOrDrawn(files);
-        var learned = other == null ? Optional.<Experience>empty() : Optional.of(learned(files.trial()));
+        var learned = other == null
+                ? Optional.<Experience>empty()
+                : Optional.of(TrialOptions.ofSeveral(other, earlier -> learned(files.trial(), earlier)));
         var assurance = learned.map(l -> new Assurance(files.trial(), l));
         var sized = assurance.map(a -> a.sized(layout)).orElseGet(() -> SizedLayout.of(files.trial(), layout));
         var spending = Sizes.of(sized, limits(), minutesLearned(learned));
@@ -116,8 +118,7 @@ final class SizeCommand implements Callable<Integer> {
     }
 
     /** Of the other trial's counts, the one of the plan's first outcome, else its first. */
-    private Experience learned(Trial plan) {
-        var files = new TrialFolder(other).read();
+    private static Experience learned(Trial plan, TrialFiles files) {
         var layout = TrialOptions.layout(files);
         var counts = files.trial().outcomes().stream()
                 .flatMap(o -> o.match(Stream::of, m -> Stream.<Outcome.Count>empty()))
@@ -127,8 +128,8 @@ final class SizeCommand implements Callable<Integer> {
                 .findFirst()
                 .or(() -> counts.stream().findFirst())
                 .flatMap(c -> Lessons.of(files.trial(), layout, files.readings(), c))
-                .orElseThrow(() -> TrialOptions.missing(
-                        other.resolve("readings.csv").toString(), "readings of a count on the day of its outcome"));
+                .orElseThrow(
+                        () -> TrialOptions.missing("readings.csv", "readings of a count on the day of its outcome"));
     }
 
     private Sizing simulated(SizedLayout sized, int most, BooleanSupplier stopped) {

@@ -4,7 +4,9 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.fairtray.analysis.Sealing;
+import org.fairtray.design.DoesNotFitException;
 import org.fairtray.design.Generator;
 import org.fairtray.design.Randomisation;
 import org.fairtray.files.Problem;
@@ -78,6 +80,18 @@ final class TrialOptions {
     /** The layout of a trial, or where it has none yet, one that its plan could have. */
     static Layout layoutOrDrawn(TrialFiles files) {
         return files.layout().orElseGet(() -> Randomisation.of(files.trial()).draw(Generator.of(SOME_SEED)));
+    }
+
+    /** What is made of one of several trials; whatever is wrong with it is said with its folder's name. */
+    static <T> T ofSeveral(Path folder, Function<TrialFiles, T> made) {
+        try {
+            return made.apply(new TrialFolder(folder).read());
+        } catch (ProblemsException e) {
+            throw e.in(folder.toString());
+        } catch (DoesNotFitException e) {
+            throw new DoesNotFitException(
+                    e.reasons().stream().map(r -> folder + ": " + r).toList());
+        }
     }
 
     static ProblemsException missing(String file, String expected) {

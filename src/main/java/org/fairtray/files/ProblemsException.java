@@ -18,6 +18,15 @@ public final class ProblemsException extends RuntimeException {
         this(List.of(problem));
     }
 
+    /** The same problems, each file named with the folder it lies in: where several trials are read at once. */
+    public ProblemsException in(String folder) {
+        return new ProblemsException(problems.stream()
+                .map(p -> p.file().startsWith(folder)
+                        ? p
+                        : new Problem(folder + "/" + p.file(), p.line(), p.found(), p.expected(), p.nearest()))
+                .toList());
+    }
+
     /** One or more, file by file, by line. */
     public List<Problem> problems() {
         return problems;

@@ -82,4 +82,20 @@ class SeasonTest {
         assertEquals(2, Run.of("season", soak, "--weeks", "0").status());
         assertEquals(1, Run.of("season", folder.resolve("none")).status());
     }
+
+    @Test
+    void aFaultIsSaidWithItsFolder(@TempDir Path folder) throws IOException {
+        var soak = folder.resolve("soak");
+        var lots = folder.resolve("lots");
+        Run.of("begin", soak, "--like", "soak-or-not");
+        Run.of("begin", lots, "--like", "seed-lots");
+        var plan = lots.resolve("plan.yaml");
+        Files.writeString(plan, Files.readString(plan).replace("worthwhile:", "worthwile:"));
+        var said = Run.of("season", soak, lots);
+        assertEquals(1, said.status());
+        assertTrue(said.err().startsWith(plan + ", line "), said.err());
+        var from = Run.of("size", soak, "--from", lots);
+        assertEquals(1, from.status());
+        assertTrue(from.err().startsWith(plan + ", line "), from.err());
+    }
 }
