@@ -1,0 +1,116 @@
+// Picks the page for the address, draws the head above it, and says what happened.
+import {html, render} from '/assets/vendored/lit-html/lit-html.js';
+import {ApiError, Unreachable, me} from '/assets/api.js';
+
+const ROUTES = [
+  [/^\/$/, 'trials', []],
+  [/^\/pair$/, 'pair', []],
+  [/^\/people$/, 'people', []],
+  [/^\/trial\/([^/]+)$/, 'trial', ['id']],
+  [/^\/trial\/([^/]+)\/plan$/, 'plan', ['id']],
+  [/^\/trial\/([^/]+)\/count$/, 'count', ['id']],
+  [/^\/trial\/([^/]+)\/tray\/([^/]+)$/, 'count', ['id', 'tray']],
+  [/^\/trial\/([^/]+)\/read$/, 'read', ['id']],
+];
+const STEPS = [['plan', 'Plan'], ['count', 'Count'], ['read', 'Read']];
+
+const page = document.getElementById('page');
+const top = document.getElementById('top');
+const told = document.getElementById('told');
+let leave = null;
+
+const app = {
+  me: null,
+
+  /** Shows another page of the bench without loading anew. */
+  go(path) {
+    history.pushState(null, '', path);
+    return show();
+  },
+
+  /** Says something in a line that screen readers read out; it goes by itself. */
+  tell(text, kind = 'note') {
+    render(html`<p class=${kind}>${text}</p>`, told);
+    clearTimeout(app.telling);
+    app.telling = setTimeout(() => render('', told), kind === 'wrong' ? 12000 : 5000);
+  },
+
+  /** Draws the head: where we are, and the steps of a trial. */
+  head(title, id, step) {
+    document.title = title;
+    render(head(title, id, step), top);
+  },
+};
+
+function head(title, id, step) {
+  return html`
+    <a class="home" href="/">Bench</a>
+    <h1>${title}</h1>
+    ${id === undefined ? '' : html`<nav aria-label="Steps of this trial">${STEPS.map(([name, words]) => html`
+      <a href="/trial/${id}/${name}" aria-current=${name === step ? 'page' : 'false'}>${words}</a>`)}</nav>`}`;
+}
+
+function found(path) {
+  for (const [pattern, name, keys] of ROUTES) {
+    const match = pattern.exec(path);
+    if (match) {
+      return [name, Object.fromEntries(keys.map((key, i) => [key, decodeURIComponent(match[i + 1])]))];
+    }
+  }
+  return ['lost', {}];
+}
+
+async function show() {
+  leave?.();
+  leave = null;
+  const [name, params] = found(location.pathname);
+  render(html`<p>One moment.</p>`, page);
+  try {
+    if (name !== 'pair' && app.me === null) {
+      app.me = await me();
+    }
+    const module = await import(`/assets/${name}/page.js`);
+    const query = Object.fromEntries(new URLSearchParams(location.search));
+    // A page draws into a room of its own, so that nothing of the one before is left.
+    const room = document.createElement('div');
+    page.replaceChildren(room);
+    leave = await module.default.show(room, {...query, ...params}, app);
+    page.focus({preventScroll: true});
+  } catch (error) {
+    stumble(error);
+  }
+}
+
+function stumble(error) {
+  if (error instanceof ApiError && error.status === 401) {
+    const back = encodeURIComponent(location.pathname + location.search);
+    history.replaceState(null, '', `/pair?back=${back}${location.hash}`);
+    show();
+    return;
+  }
+  const room = document.createElement('div');
+  page.replaceChildren(room);
+  app.head('Bench');
+  render(html`
+    <section class="wrong">
+      <h2>${error instanceof Unreachable ? "The bench can't be reached" : "That didn't work"}</h2>
+      <p>${error.message}</p>
+      ${(error.problems ?? []).map(problem => html`<p>${problem.sentence}</p>`)}
+      <button type="button" @click=${show}>Try again</button>
+    </section>`, room);
+  if (!(error instanceof ApiError || error instanceof Unreachable)) {
+    console.error(error);
+  }
+}
+
+document.addEventListener('click', event => {
+  const link = event.target.closest?.('a[href]');
+  const plain = event.button === 0 && !event.metaKey && !event.ctrlKey && !event.shiftKey && !event.altKey;
+  const inside = link && link.origin === location.origin && !link.target && !link.hasAttribute('download');
+  if (plain && inside && !link.hash && !link.pathname.startsWith('/api/')) {
+    event.preventDefault();
+    app.go(link.pathname + link.search);
+  }
+});
+window.addEventListener('popstate', show);
+show();
