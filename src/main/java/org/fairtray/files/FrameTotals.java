@@ -19,11 +19,11 @@ final class FrameTotals {
         this.cumulative = cumulative;
     }
 
-    /** A total and the line of its last reading. */
-    record Total(int count, int line) {}
+    /** A total and its last reading. */
+    record Total(int count, ReadingsFile.Line last) {}
 
-    /** Adds the counts of one day, which stand in one line; {@code columns} are all that could have been counted. */
-    void add(Map<String, Double> counts, Set<String> columns, int line) {
+    /** Adds the counts of one day, which were read together; {@code columns} are all that could have been counted. */
+    void add(Map<String, Double> counts, Set<String> columns, ReadingsFile.Line line) {
         today.clear();
         for (var column : columns) {
             if (counts.containsKey(column)) {

@@ -97,7 +97,7 @@ final class ReadingChecks {
                 problems.add(
                         line.line(),
                         other + " sown in " + tray(line.reading()) + frame(line.reading()),
-                        seeds + ", as in line " + first.line());
+                        seeds + ", as " + first.where());
             }
         }
         return OptionalInt.of(seeds);
@@ -123,7 +123,7 @@ final class ReadingChecks {
             if (cumulative) {
                 counted.forEach(column -> checkRising(line, column, totals));
             }
-            totals.add(read, counts.keySet(), line.line());
+            totals.add(read, counts.keySet(), line);
             counted.forEach(column -> checkWhole(line, column, totals, seeds));
         }
     }
@@ -135,8 +135,8 @@ final class ReadingChecks {
                 .ifPresent(total -> problems.add(
                         line.line(),
                         column + " " + count + " on day " + line.reading().day(),
-                        "%d or more, as in line %d: counts are cumulative and can't fall"
-                                .formatted(total.count(), total.line())));
+                        "%d or more, as %s: counts are cumulative and can't fall"
+                                .formatted(total.count(), total.last().where())));
     }
 
     private void checkWhole(ReadingsFile.Line line, String column, FrameTotals totals, int seeds) {

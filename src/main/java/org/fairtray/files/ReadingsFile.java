@@ -37,7 +37,12 @@ public final class ReadingsFile {
     record Read(List<Reading> readings, List<String> noteColumns, List<String> notices) {}
 
     /** A reading and the line it stands in. */
-    record Line(int line, Reading reading) {}
+    record Line(int line, Reading reading) {
+        /** Where it is to be found: by its line, or by its day where it doesn't come from a file. */
+        String where() {
+            return line > 0 ? "in line " + line : "on day " + reading.day();
+        }
+    }
 
     /**
      * The readings as the text of readings.csv, in their order.
@@ -88,7 +93,7 @@ public final class ReadingsFile {
     }
 
     /** A value so that it is read back exactly; whole numbers without a point, an empty cell for none. */
-    private static String shown(Double value) {
+    static String shown(Double value) {
         if (value == null) {
             return "";
         }

@@ -57,6 +57,10 @@ final class StoredFile {
         return bytes.length;
     }
 
+    byte[] bytes() {
+        return bytes.clone();
+    }
+
     /** SHA-256 of the bytes, hexadecimal. */
     String sha256() {
         try {

@@ -7,13 +7,16 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.fairtray.trial.Handling;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Reading;
 import org.fairtray.trial.Seal;
+import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
 
 /**
@@ -23,6 +26,9 @@ import org.fairtray.trial.Trial;
 public final class TrialFolder {
     private static final List<String> INPUTS =
             List.of(PlanFile.NAME, LayoutFile.NAME, ReadingsFile.NAME, SealFile.NAME, FramesFile.NAME, MovesFile.NAME);
+
+    /** What the bench writes beside the readings; it belongs to them. */
+    public static final String JOURNAL = "readings.journal";
 
     private final Path folder;
 
@@ -43,10 +49,24 @@ public final class TrialFolder {
      *     wrong, that is all that could be
      */
     public TrialFiles read() {
+        return read(INPUTS);
+    }
+
+    /**
+     * Reads everything but the readings, which may be in a state that can't be read.
+     *
+     * @throws ProblemsException with everything that is wrong with any other file
+     */
+    public TrialFiles readWithoutReadings() {
+        return read(
+                INPUTS.stream().filter(name -> !name.equals(ReadingsFile.NAME)).toList());
+    }
+
+    private TrialFiles read(List<String> names) {
         requireFolder();
         var files = new LinkedHashMap<String, StoredFile>();
         var problems = new ArrayList<Problem>();
-        for (var name : INPUTS) {
+        for (var name : names) {
             try {
                 StoredFile.find(folder, name).ifPresent(file -> files.put(name, file));
             } catch (ProblemsException e) {
@@ -80,6 +100,15 @@ public final class TrialFolder {
             throw problem(folder.toString(), found, "the folder of a trial");
         }
     }
+
+    /** The text of plan.yaml, whatever it says. */
+    public PlanNow planText() {
+        var plan = plan();
+        return new PlanNow(plan.text(), plan.sha256());
+    }
+
+    /** A plan's text, and SHA-256 of its file. */
+    public record PlanNow(String text, String sha256) {}
 
     /** Whether plan.yaml is there and is, to the byte, this text. */
     public boolean hasPlan(String text) {
@@ -173,17 +202,28 @@ public final class TrialFolder {
 
     /** Replaces files of the folder, readings of another layout set aside first; these are put back if that fails. */
     private Optional<String> replaceWithReadingsAside(Map<String, byte[]> contents) {
-        boolean readings = Files.exists(folder.resolve(ReadingsFile.NAME));
         boolean same = holds(LayoutFile.NAME, contents.get(LayoutFile.NAME));
-        var aside = readings && !same ? Optional.of(unusedName()) : Optional.<String>empty();
-        aside.ifPresent(name -> rename(ReadingsFile.NAME, name));
+        var aside = same ? Map.<String, String>of() : newNames();
+        aside.forEach(this::rename);
         try {
             WholeFile.replace(folder, contents);
         } catch (ProblemsException e) {
-            aside.ifPresent(name -> rename(name, ReadingsFile.NAME));
+            aside.forEach((name, newName) -> rename(newName, name));
             throw e;
         }
-        return aside;
+        return Optional.ofNullable(aside.get(ReadingsFile.NAME));
+    }
+
+    /** What readings and the bench's journal of them are called when set aside, as far as there are any. */
+    private Map<String, String> newNames() {
+        var unused = "readings-set-aside-" + unusedNumber();
+        var names = new LinkedHashMap<String, String>();
+        for (var name : List.of(ReadingsFile.NAME, JOURNAL)) {
+            if (Files.exists(folder.resolve(name))) {
+                names.put(name, unused + name.substring(name.indexOf('.')));
+            }
+        }
+        return names;
     }
 
     /** Whether a file is there and is, to the byte, this; one that can't be read isn't. */
@@ -206,13 +246,13 @@ public final class TrialFolder {
      */
     public record Laid(Seal seal, Optional<String> readingsSetAside) {}
 
-    /** A name for readings that are set aside. */
-    private String unusedName() {
+    private int unusedNumber() {
         int number = 1;
-        while (Files.exists(folder.resolve("readings-set-aside-" + number + ".csv"))) {
+        while (Files.exists(folder.resolve("readings-set-aside-" + number + ".csv"))
+                || Files.exists(folder.resolve("readings-set-aside-" + number + ".journal"))) {
             number++;
         }
-        return "readings-set-aside-" + number + ".csv";
+        return number;
     }
 
     private void rename(String name, String newName) {
@@ -236,6 +276,51 @@ public final class TrialFolder {
     public void writeReadings(Trial trial, List<Reading> readings, List<String> noteColumns, boolean replace) {
         keep(replace, ReadingsFile.NAME);
         WholeFile.replace(folder, Map.of(ReadingsFile.NAME, utf8(ReadingsFile.text(trial, readings, noteColumns))));
+    }
+
+    /**
+     * The readings as readings.csv has them now, whatever else lies in the folder.
+     *
+     * @param layout whose trays they are of
+     * @return empty where there is no such file
+     * @throws ProblemsException with everything that is wrong with it
+     */
+    public Optional<ReadingsNow> readReadings(Trial trial, Layout layout) {
+        return StoredFile.find(folder, ReadingsFile.NAME).map(file -> {
+            var problems = new Problems(ReadingsFile.NAME);
+            var codes = layout.trays().stream().map(Tray::code).collect(Collectors.toCollection(LinkedHashSet::new));
+            var read = ReadingsFile.read(trial, file, problems, Optional.of(codes));
+            problems.throwIfAny();
+            return new ReadingsNow(read.readings(), read.noteColumns(), file.sha256());
+        });
+    }
+
+    /**
+     * Replaces readings.csv where it is still the file that was read, so that nobody's changes are lost.
+     *
+     * @param before SHA-256 of the file that was read; empty where there was none
+     * @return SHA-256 of the new file; empty where the file has been changed meanwhile, and was left alone
+     * @throws ProblemsException if it can't be written
+     */
+    public Optional<String> replaceReadings(
+            Trial trial, List<Reading> readings, List<String> noteColumns, Optional<String> before) {
+        var after = new StoredFile(ReadingsFile.NAME, utf8(ReadingsFile.text(trial, readings, noteColumns)));
+        var now = StoredFile.find(folder, ReadingsFile.NAME).map(StoredFile::sha256);
+        if (!now.equals(before)) {
+            return Optional.empty();
+        }
+        if (!now.equals(Optional.of(after.sha256()))) {
+            WholeFile.replace(folder, Map.of(ReadingsFile.NAME, after.bytes()));
+        }
+        return Optional.of(after.sha256());
+    }
+
+    /** Readings, and of which file they are. */
+    public record ReadingsNow(List<Reading> readings, List<String> noteColumns, String sha256) {
+        public ReadingsNow {
+            readings = List.copyOf(readings);
+            noteColumns = List.copyOf(noteColumns);
+        }
     }
 
     /**

@@ -1,6 +1,5 @@
 package org.fairtray.sheets;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -14,7 +13,6 @@ import org.fairtray.sheets.paper.Typeface;
 import org.fairtray.trial.Handling;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Place;
-import org.fairtray.trial.Stand;
 import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
 
@@ -35,7 +33,7 @@ final class Desk {
 
     Desk(Trial trial, Layout layout, Handling handling, Printing printing, Typeface face) {
         this.trial = trial;
-        this.trays = walked(layout.trays());
+        this.trays = Layout.walked(layout.trays());
         this.handling = handling;
         this.printing = printing;
         this.face = face;
@@ -56,13 +54,7 @@ final class Desk {
 
     /** As they stand on a day, after the moves of that day, in the walking order of that day. */
     List<Tray> trays(int day) {
-        return walked(handling.on(day, trays));
-    }
-
-    private static List<Tray> walked(List<Tray> trays) {
-        return trays.stream()
-                .sorted(Comparator.comparing(t -> t.stand().at(), Stand.WALK))
-                .toList();
+        return Layout.walked(handling.on(day, trays));
     }
 
     Handling handling() {

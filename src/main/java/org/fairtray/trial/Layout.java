@@ -1,5 +1,6 @@
 package org.fairtray.trial;
 
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 
@@ -21,5 +22,12 @@ public record Layout(List<Tray> trays) {
                         "tray " + tray.code() + " at " + tray.stand().at() + ": code or stand is taken already");
             }
         }
+    }
+
+    /** Trays in walking order of where they stand: outermost place level first. */
+    public static List<Tray> walked(List<Tray> trays) {
+        return trays.stream()
+                .sorted(Comparator.comparing(t -> t.stand().at(), Stand.WALK))
+                .toList();
     }
 }

@@ -1,0 +1,272 @@
+package org.fairtray.bench;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.fairtray.files.Problem;
+import org.fairtray.files.ProblemsException;
+import org.fairtray.files.ReadingCells;
+import org.fairtray.files.TrialFiles;
+import org.fairtray.files.TrialFolder;
+import org.fairtray.journal.Edits;
+import org.fairtray.journal.Entry;
+import org.fairtray.journal.Event;
+import org.fairtray.journal.JournalFile;
+import org.fairtray.journal.Ledger;
+import org.fairtray.journal.NotKeptException;
+import org.fairtray.journal.Standing;
+import org.fairtray.trial.Layout;
+import org.fairtray.trial.Reading;
+import org.fairtray.trial.Trial;
+
+/**
+ * A laid-out trial on the bench. Several counters may use it at once. What {@link #count} answers as kept is on disk;
+ * readings.csv follows with {@link #writeReadings}.
+ */
+public final class TrialBench implements Closeable {
+    private final Trial trial;
+    private final Layout layout;
+    private final Clock clock;
+    private final CountSheet sheet;
+    private final ReadingCells meaning;
+    private final Counters counters;
+    private final ReadingsKeeper keeper;
+    private final Ledger ledger;
+    private final JournalFile journal;
+    private long written = -1;
+    private String problem;
+
+    private TrialBench(TrialFolder folder, TrialFiles files, Layout layout, Clock clock) {
+        this.trial = files.trial();
+        this.layout = layout;
+        this.clock = clock;
+        this.sheet = CountSheet.of(trial, layout, files.handling());
+        this.meaning = new ReadingCells(trial);
+        this.counters = new Counters(trial, layout, clock);
+        this.keeper = new ReadingsKeeper(folder, trial, layout);
+        this.ledger = new Ledger();
+        this.journal = JournalFile.open(folder.path(), clock, ledger::add);
+    }
+
+    /**
+     * Opens the journal of a trial, and takes in the readings that are there already.
+     *
+     * @param files what its folder holds
+     * @throws ProblemsException if the journal is damaged, of another layout or in use
+     */
+    static TrialBench open(TrialFolder folder, TrialFiles files, Layout layout, Clock clock) {
+        var bench = new TrialBench(folder, files, layout, clock);
+        var sha256 = files.layoutSha256().orElseThrow();
+        try {
+            if (bench.ledger.layoutSha256().isEmpty()) {
+                bench.keep(List.of(new Event.Began(sha256)));
+            } else if (!bench.ledger.layoutSha256().equals(sha256)) {
+                throw new ProblemsException(new Problem(
+                        TrialFolder.JOURNAL,
+                        0,
+                        "counts of another layout",
+                        "counts of layout.csv as it is; put that layout back, or move the journal elsewhere",
+                        Optional.empty()));
+            }
+            bench.writeReadings();
+        } catch (ProblemsException | NotKeptException e) {
+            bench.letGo();
+            throw e;
+        }
+        return bench;
+    }
+
+    /** The plan. */
+    public Trial trial() {
+        return trial;
+    }
+
+    /** Which tray stands where and gets what. Pages get none of it before the seal is open. */
+    public Layout layout() {
+        return layout;
+    }
+
+    /** What a counter needs to know. */
+    public CountSheet sheet() {
+        return sheet;
+    }
+
+    /**
+     * Keeps counts, in their order, each by itself.
+     *
+     * @param by who counted
+     * @return what became of each, in the same order
+     * @throws NotKeptException if the disk takes no more; those before it are kept
+     */
+    public synchronized List<Result> count(List<Offer> offers, String by) {
+        return offers.stream().map(o -> count(o, by)).toList();
+    }
+
+    private Result count(Offer offer, String by) {
+        var senseless = counters.senseless(offer, journal.last());
+        if (senseless.isPresent()) {
+            return new Result(offer.id(), "refused", senseless.get(), null);
+        }
+        var counted = counters.counted(offer, by);
+        if (ledger.knows(offer.id())) {
+            return new Result(offer.id(), "known", null, cell(counted));
+        }
+        var impossible = counters.impossible(counted, ledger);
+        if (impossible.isPresent()) {
+            return new Result(offer.id(), "refused", impossible.get(), cell(counted));
+        }
+        var differing = ledger.merge(counted).differing().keySet();
+        keep(List.of(counted));
+        return differing.isEmpty()
+                ? new Result(offer.id(), "kept", null, cell(counted))
+                : new Result(
+                        offer.id(),
+                        "conflict",
+                        "Someone else counted another figure: " + String.join(", ", differing) + ".",
+                        cell(counted));
+    }
+
+    private CellNow cell(Event.Counted counted) {
+        return CellNow.of(ledger.standing(counted.slot()), meaning);
+    }
+
+    private List<Entry> keep(List<Event> events) {
+        var entries = journal.append(events);
+        entries.forEach(ledger::add);
+        return entries;
+    }
+
+    /** Says when the trays were sown. */
+    public synchronized void sown(LocalDate date, String by) {
+        keep(List.of(new Event.Sown(date, by)));
+    }
+
+    /** Opens the seal, once. */
+    public synchronized void open(String by) {
+        if (ledger.opened().isEmpty()) {
+            keep(List.of(new Event.Opened(by)));
+        }
+    }
+
+    /** Whether someone opened the seal. */
+    public synchronized boolean opened() {
+        return ledger.opened().isPresent();
+    }
+
+    /**
+     * What stands, or changed.
+     *
+     * @param since the number of an entry; 0 for all
+     */
+    public synchronized Counts counts(long since) {
+        var cells = ledger.standings().stream()
+                .filter(s -> s.sequence() > since)
+                .map(s -> CellNow.of(s, meaning))
+                .toList();
+        return new Counts(
+                cells,
+                ledger.conflicts().stream().map(c -> Differing.of(c, ledger)).toList(),
+                ledger.photos().stream().map(Photo::of).toList(),
+                journal.last(),
+                ledger.sown().map(s -> s.date().toString()).orElse(null),
+                today(),
+                opened(),
+                ledger.opened().map(e -> e.time().toString()).orElse(null),
+                ledger.countedAfterOpening(),
+                problem);
+    }
+
+    private Today today() {
+        return Today.of(trial.counting().days(), ledger.sown().map(Event.Sown::date), clock, ledger.newest());
+    }
+
+    /** How many trays are still to be counted today; null where today is no day of counting. */
+    public synchronized Integer toDo() {
+        var day = today().day();
+        return day == null
+                ? null
+                : sheet.toDo(
+                        day,
+                        ledger.standings().stream()
+                                .filter(s -> s.slot().day() == day)
+                                .map(s -> CellNow.of(s, meaning))
+                                .toList());
+    }
+
+    /** The readings that stand. */
+    public synchronized List<Reading> readings() {
+        return keeper.readings(ledger.standings());
+    }
+
+    /**
+     * Takes in what someone else changed in readings.csv, then writes it anew where counts came since. What can't be done
+     * is said by {@link Counts#problem} and tried again the next time.
+     */
+    public void writeReadings() {
+        synchronized (keeper) {
+            try {
+                takeEdits();
+                writeStanding();
+            } catch (ProblemsException | NotKeptException e) {
+                say(e.getMessage());
+            }
+        }
+    }
+
+    private void takeEdits() {
+        var changed = keeper.changed();
+        if (changed.isEmpty()) {
+            return;
+        }
+        synchronized (this) {
+            var id = "file " + changed.get().sha256().substring(0, 12) + " " + journal.last();
+            var edits = Edits.of(ledger, changed.get().cells(), id);
+            int before = ledger.conflicts().size();
+            if (!edits.isEmpty()) {
+                keep(List.copyOf(edits));
+            }
+            written = -1;
+            if (ledger.conflicts().size() > before) {
+                keeper.keepAside();
+            }
+            keeper.taken(changed.get());
+        }
+    }
+
+    private void writeStanding() {
+        List<Standing> standings;
+        long upTo;
+        synchronized (this) {
+            upTo = journal.last();
+            standings = new ArrayList<>(ledger.standings());
+        }
+        if (upTo != written && keeper.write(standings)) {
+            written = upTo;
+        }
+        say(null);
+    }
+
+    private synchronized void say(String sentence) {
+        problem = sentence;
+    }
+
+    /** Writes readings.csv a last time and lets the journal go. */
+    @Override
+    public void close() {
+        writeReadings();
+        letGo();
+    }
+
+    private void letGo() {
+        try {
+            journal.close();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,10 @@
+package org.fairtray.journal;
+
+/** Something couldn't be written to disk, and nothing of it was kept. */
+public final class NotKeptException extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    NotKeptException(String message, Throwable cause) {
+        super(message, cause);
+    }
+}
