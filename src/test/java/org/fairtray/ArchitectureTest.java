@@ -159,7 +159,7 @@ class ArchitectureTest {
     void chanceComesFromTheSealedGeneratorAlone() {
         noClasses()
                 .that()
-                .doNotHaveFullyQualifiedName("org.fairtray.command.LayCommand")
+                .doNotHaveFullyQualifiedName("org.fairtray.jobs.Laid")
                 .should()
                 .dependOnClassesThat()
                 .areAssignableTo(Random.class)
@@ -179,7 +179,7 @@ class ArchitectureTest {
 
     @Test
     void aSeedThatNobodyChoseComesFromTheSystem() {
-        var used = HOUSE.get("org.fairtray.command.LayCommand").getDirectDependenciesFromSelf().stream()
+        var used = HOUSE.get("org.fairtray.jobs.Laid").getDirectDependenciesFromSelf().stream()
                 .map(d -> d.getTargetClass().getName())
                 .filter(n -> n.contains("Random"))
                 .filter(n -> !n.startsWith("org.fairtray"))

@@ -1,10 +1,10 @@
 package org.fairtray.command;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.fairtray.analysis.AnalysisOptions;
 import org.fairtray.findings.Findings;
+import org.fairtray.jobs.Analysed;
 import org.fairtray.report.Report;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
@@ -63,19 +63,7 @@ final class AnalyseCommand implements Callable<Integer> {
     }
 
     static List<String> forPeople(Findings findings, String report) {
-        var lines = new ArrayList<String>();
-        lines.add(findings.trial());
-        for (var outcome : findings.outcomes()) {
-            lines.add("");
-            lines.add(outcome.name() + " on day " + outcome.day() + ", " + outcome.trays() + " trays"
-                    + (outcome.design() == null ? "" : ", " + outcome.design().name()));
-            outcome.verdicts().forEach(v -> lines.add("  " + v.verdict() + ": " + v.sentence()));
-            outcome.interactions().forEach(i -> lines.add("  " + i.sentence()));
-        }
-        if (!findings.warnings().isEmpty()) {
-            lines.add("");
-            findings.warnings().forEach(w -> lines.add("Mind (" + w.kind() + "): " + w.sentence()));
-        }
+        var lines = Analysed.forPeople(findings);
         lines.add("");
         lines.add("Report: " + report);
         return lines;

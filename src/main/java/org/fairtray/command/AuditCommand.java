@@ -9,6 +9,7 @@ import java.util.concurrent.Callable;
 import org.fairtray.audit.Audit;
 import org.fairtray.files.PlanText;
 import org.fairtray.files.TrialFolder;
+import org.fairtray.jobs.Needed;
 import org.fairtray.trial.Trial;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -35,9 +36,9 @@ final class AuditCommand implements Callable<Integer> {
     public Integer call() {
         var files = trial.folder().read();
         trial.printNotices(files);
-        var audit = Audit.of(files.trial(), TrialOptions.layout(files), files.sealState(), files.readings());
+        var audit = Audit.of(files.trial(), Needed.layout(files), files.sealState(), files.readings());
         var lines = forPeople(files.trial().title(), audit);
-        lines.addAll(fairVersion(files.trial(), Audit.fairVersion(files.trial(), TrialOptions.layout(files))));
+        lines.addAll(fairVersion(files.trial(), Audit.fairVersion(files.trial(), Needed.layout(files))));
         trial.print(audit, lines);
         return Fairtray.DONE;
     }

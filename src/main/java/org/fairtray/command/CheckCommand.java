@@ -7,6 +7,7 @@ import java.util.concurrent.Callable;
 import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.TrialFiles;
+import org.fairtray.jobs.Needed;
 import org.fairtray.trial.Seal;
 import org.fairtray.trial.SeedsSown;
 import picocli.CommandLine.Command;
@@ -66,7 +67,7 @@ final class CheckCommand implements Callable<Integer> {
     /** What was changed after sealing, if anything was. */
     private static Optional<String> brokenSeal(TrialFiles files) {
         return files.seal().isPresent() && files.sealState() != Seal.State.HOLDS
-                ? Optional.of(TrialOptions.sealing(files).sentence())
+                ? Optional.of(Needed.sealing(files).sentence())
                 : Optional.empty();
     }
 

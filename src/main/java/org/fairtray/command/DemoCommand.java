@@ -10,6 +10,8 @@ import org.fairtray.design.Generator;
 import org.fairtray.files.ReadyPlans;
 import org.fairtray.files.TrialFolder;
 import org.fairtray.findings.Findings;
+import org.fairtray.jobs.Analysed;
+import org.fairtray.jobs.Laid;
 import org.fairtray.report.ResultsJson;
 import org.fairtray.sheets.Printing;
 import org.fairtray.sheets.Sheets;
@@ -71,7 +73,7 @@ final class DemoCommand implements Callable<Integer> {
         boolean again = folder.hasPlan(plan);
         folder.writePlan(plan, again);
         var trial = folder.readPlan();
-        var laid = LayCommand.lay(folder, trial, LAYOUT_SEED, Optional.of(SHEETS), again, share -> {});
+        var laid = Laid.of(folder, trial, LAYOUT_SEED, Optional.of(SHEETS), again, share -> {});
         var readings = TRUTH.of(trial, laid.layout(), Generator.of(READINGS_SEED));
         folder.writeReadings(trial, readings, List.of(), again);
         show(Analysed.of(folder.read(), LABEL, AnalysisOptions.USUAL).write(folder));

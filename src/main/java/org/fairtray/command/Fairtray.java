@@ -7,6 +7,7 @@ import java.util.concurrent.CancellationException;
 import org.fairtray.design.DoesNotFitException;
 import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
+import org.fairtray.jobs.Version;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -15,7 +16,7 @@ import picocli.CommandLine.Command;
         name = "fairtray",
         description = "Designs fair germination trials, and says honestly what they showed.",
         mixinStandardHelpOptions = true,
-        versionProvider = Version.class,
+        versionProvider = VersionLine.class,
         sortOptions = false,
         usageHelpAutoWidth = true,
         footer = {

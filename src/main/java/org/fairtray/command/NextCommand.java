@@ -3,18 +3,11 @@ package org.fairtray.command;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.fairtray.analysis.AnalysisOptions;
-import org.fairtray.experience.Experience;
-import org.fairtray.experience.Lessons;
-import org.fairtray.files.PlanText;
-import org.fairtray.files.TrialFiles;
 import org.fairtray.files.TrialFolder;
 import org.fairtray.followup.Decision;
-import org.fairtray.followup.FollowUp;
 import org.fairtray.followup.Reach;
-import org.fairtray.report.FollowUpText;
+import org.fairtray.jobs.Planned;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -50,11 +43,10 @@ final class NextCommand implements Callable<Integer> {
     public Integer call() {
         var files = trial.folder().read();
         trial.printNotices(files);
-        var findings = Analysed.findings(files, AnalysisOptions.USUAL);
-        var followUp = FollowUp.of(files.trial(), findings, learned(files));
+        var planned = Planned.after(files);
+        var followUp = planned.followUp();
         var folder = into == null ? trial.path().resolve("next") : into;
-        var text = followUp.plan()
-                .map(p -> PlanText.of(p, FollowUpText.remarks(files.trial().title(), followUp)));
+        var text = planned.plan();
         text.ifPresent(t -> new TrialFolder(folder).writePlan(t, replace));
         trial.print(
                 new Next(
@@ -65,22 +57,13 @@ final class NextCommand implements Callable<Integer> {
                         followUp.reasoning(),
                         text.orElse(null),
                         text.isPresent() ? folder.toString() : null),
-                forPeople(files.trial().title(), followUp, folder));
+                forPeople(planned, folder));
         return Fairtray.DONE;
     }
 
-    private static Optional<Experience> learned(TrialFiles files) {
-        return files.trial()
-                .outcomes()
-                .get(0)
-                .match(
-                        c -> Lessons.of(files.trial(), TrialOptions.layout(files), files.readings(), c),
-                        m -> Optional.empty());
-    }
-
-    private static List<String> forPeople(String title, FollowUp followUp, Path folder) {
-        var lines = new ArrayList<>(FollowUpText.of(title, followUp));
-        if (followUp.plan().isPresent()) {
+    private static List<String> forPeople(Planned planned, Path folder) {
+        var lines = new ArrayList<>(planned.forPeople());
+        if (planned.plan().isPresent()) {
             lines.add("");
             lines.add("Written: " + folder.resolve("plan.yaml") + ". Read it, then: fairtray lay " + folder + ".");
         }

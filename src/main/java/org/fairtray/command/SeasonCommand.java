@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.fairtray.files.TrialFiles;
+import org.fairtray.jobs.Needed;
 import org.fairtray.report.ResultsJson;
 import org.fairtray.report.SeasonText;
 import org.fairtray.season.Candidate;
@@ -88,7 +89,7 @@ final class SeasonCommand implements Callable<Integer> {
 
     private Candidate candidate(Path folder, TrialFiles files) {
         var plan = files.trial();
-        var layout = TrialOptions.layoutOrDrawn(files);
+        var layout = Needed.layoutOrDrawn(files);
         int last = plan.counting().days().get(plan.counting().days().size() - 1);
         return new Candidate(folder.toString(), SizedLayout.of(plan, layout), Math.max(1, last + cleaning));
     }

@@ -2,7 +2,7 @@ package org.fairtray.command;
 
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
+import org.fairtray.jobs.Needed;
 import org.fairtray.sheets.Sheets;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -31,19 +31,13 @@ final class SheetsCommand implements Callable<Integer> {
         var folder = trial.folder();
         var files = folder.read();
         trial.printNotices(files);
-        var layout = TrialOptions.layout(files);
+        var layout = Needed.layout(files);
         var sheets = new Sheets(files.trial(), layout, files.handling(), options.printing());
         var written = sheets.files();
         folder.writeSheets(written, replace);
         trial.print(
                 new Printed(files.trial().title(), layout.trays().size(), List.copyOf(written.keySet())),
-                List.of("Written: " + String.join(", ", written.keySet()) + ".", describe(sheets)));
+                List.of("Written: " + String.join(", ", written.keySet()) + ".", sheets.describe()));
         return Fairtray.DONE;
-    }
-
-    /** What is in the file for the rack, page by page. */
-    static String describe(Sheets sheets) {
-        return "In " + Sheets.SHEETS + " are "
-                + sheets.parts().stream().map(Sheets.Part::describe).collect(Collectors.joining("; ")) + ".";
     }
 }

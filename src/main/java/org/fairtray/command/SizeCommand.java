@@ -13,6 +13,8 @@ import org.fairtray.experience.Assurance;
 import org.fairtray.experience.Experience;
 import org.fairtray.experience.Lessons;
 import org.fairtray.files.TrialFiles;
+import org.fairtray.jobs.Needed;
+import org.fairtray.jobs.Version;
 import org.fairtray.report.SizingPage;
 import org.fairtray.report.SizingText;
 import org.fairtray.sizing.SizedLayout;
@@ -80,7 +82,7 @@ final class SizeCommand implements Callable<Integer> {
         }
         var files = trial.folder().read();
         trial.printNotices(files);
-        var layout = TrialOptions.layoutOrDrawn(files);
+        var layout = Needed.layoutOrDrawn(files);
         var learned = other == null
                 ? Optional.<Experience>empty()
                 : Optional.of(TrialOptions.ofSeveral(other, earlier -> learned(files.trial(), earlier)));
@@ -119,7 +121,7 @@ final class SizeCommand implements Callable<Integer> {
 
     /** Of the other trial's counts, the one of the plan's first outcome, else its first. */
     private static Experience learned(Trial plan, TrialFiles files) {
-        var layout = TrialOptions.layout(files);
+        var layout = Needed.layout(files);
         var counts = files.trial().outcomes().stream()
                 .flatMap(o -> o.match(Stream::of, m -> Stream.<Outcome.Count>empty()))
                 .toList();
@@ -128,8 +130,7 @@ final class SizeCommand implements Callable<Integer> {
                 .findFirst()
                 .or(() -> counts.stream().findFirst())
                 .flatMap(c -> Lessons.of(files.trial(), layout, files.readings(), c))
-                .orElseThrow(
-                        () -> TrialOptions.missing("readings.csv", "readings of a count on the day of its outcome"));
+                .orElseThrow(() -> Needed.missing("readings.csv", "readings of a count on the day of its outcome"));
     }
 
     private Sizing simulated(SizedLayout sized, int most, BooleanSupplier stopped) {

@@ -3,18 +3,12 @@ package org.fairtray.command;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Function;
-import org.fairtray.analysis.Sealing;
 import org.fairtray.design.DoesNotFitException;
-import org.fairtray.design.Generator;
-import org.fairtray.design.Randomisation;
-import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.TrialFiles;
 import org.fairtray.files.TrialFolder;
 import org.fairtray.report.ResultsJson;
-import org.fairtray.trial.Layout;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -23,9 +17,6 @@ import picocli.CommandLine.Spec;
 
 /** What every command on a trial's folder shares. */
 final class TrialOptions {
-    /** Whichever layout chance draws, its sizes are the same or nearly so. */
-    private static final long SOME_SEED = 1;
-
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
@@ -72,16 +63,6 @@ final class TrialOptions {
         spec.commandLine().getErr().flush();
     }
 
-    /** The layout of a trial that must have one. */
-    static Layout layout(TrialFiles files) {
-        return files.layout().orElseThrow(() -> missing("layout.csv", "the layout; lay draws one"));
-    }
-
-    /** The layout of a trial, or where it has none yet, one that its plan could have. */
-    static Layout layoutOrDrawn(TrialFiles files) {
-        return files.layout().orElseGet(() -> Randomisation.of(files.trial()).draw(Generator.of(SOME_SEED)));
-    }
-
     /** What is made of one of several trials; whatever is wrong with it is said with its folder's name. */
     static <T> T ofSeveral(Path folder, Function<TrialFiles, T> made) {
         try {
@@ -92,17 +73,5 @@ final class TrialOptions {
             throw new DoesNotFitException(
                     e.reasons().stream().map(r -> folder + ": " + r).toList());
         }
-    }
-
-    static ProblemsException missing(String file, String expected) {
-        return new ProblemsException(new Problem(file, 0, "no such file", expected, Optional.empty()));
-    }
-
-    static Sealing sealing(TrialFiles files) {
-        return new Sealing(
-                files.sealState(),
-                files.seal(),
-                files.planSha256(),
-                files.layoutSha256().orElse(null));
     }
 }

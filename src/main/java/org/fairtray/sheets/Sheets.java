@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.IntFunction;
+import java.util.stream.Collectors;
 import org.fairtray.sheets.paper.Page;
 import org.fairtray.sheets.paper.Style;
 import org.fairtray.sheets.pdf.PdfFile;
@@ -97,6 +98,11 @@ public final class Sheets {
     /** What {@link #SHEETS} is made of, in its order; labels are the last. */
     public List<Part> parts() {
         return List.copyOf(parts);
+    }
+
+    /** What is in the file for the rack, page by page. */
+    public String describe() {
+        return "In " + SHEETS + " are " + parts.stream().map(Part::describe).collect(Collectors.joining("; ")) + ".";
     }
 
     /** The pages of {@link #KEY}. */

@@ -1,14 +1,14 @@
-package org.fairtray.command;
+package org.fairtray.jobs;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Properties;
-import picocli.CommandLine.IVersionProvider;
 
 /** The version of the program, written down by the build. */
-final class Version implements IVersionProvider {
+public final class Version {
+    private Version() {}
 
-    static String text() {
+    public static String text() {
         try (var file = Version.class.getResourceAsStream("/fairtray.properties")) {
             var properties = new Properties();
             properties.load(file);
@@ -16,10 +16,5 @@ final class Version implements IVersionProvider {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-    }
-
-    @Override
-    public String[] getVersion() {
-        return new String[] {"fairtray " + text()};
     }
 }
