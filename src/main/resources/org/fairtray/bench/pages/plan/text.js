@@ -19,7 +19,10 @@ export function changed(text, path, value) {
   }
   const old = doc.getIn(path, true);
   if (typeof value === 'string' && isScalar(old) && old.range && old.source !== '') {
-    return text.slice(0, old.range[0]) + scalar(value) + text.slice(old.range[1]);
+    return value === old.value ? text : text.slice(0, old.range[0]) + scalar(value) + text.slice(old.range[1]);
+  }
+  if (Array.isArray(value) && old?.flow && old.range && !/[#\n]/.test(text.slice(old.range[0], old.range[1]))) {
+    return text.slice(0, old.range[0]) + `[${value.map(scalar).join(', ')}]` + text.slice(old.range[1]);
   }
   const before = part(doc, path[0]);
   if (value === undefined) {
