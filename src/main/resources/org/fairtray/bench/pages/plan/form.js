@@ -15,15 +15,20 @@ export function form(plan, edit) {
 
 function items(part, number, plan, edit) {
   const list = Array.isArray(plan[part.key]) ? plan[part.key] : [];
-  const set = change => edit(text => listed(text, [part.key], change));
+  // Where the keyboard was stays in sight: on the item that moved, on a new one, or on the button that adds one.
+  const set = (change, then) => {
+    edit(text => listed(text, [part.key], change));
+    (document.getElementById(then) ?? document.getElementById(`f${number}-add`))?.focus();
+  };
   return html`${list.map((item, i) => html`<fieldset class="item"><legend>${part.one} ${i + 1}${item?.name ? `: ${item.name}` : ''}</legend>
       <div class="fields">${(part.each?.(plan) ?? part.fields).map((f, j) => field(f, [part.key, i], `f${number}-${i}-${j}`, plan, edit))}</div>
       <div class="row">
-        <button type="button" ?disabled=${i === 0} @click=${() => set(all => swapped(all, i - 1))} aria-label="Move ${part.one} ${i + 1} up">Up</button>
-        <button type="button" ?disabled=${i === list.length - 1} @click=${() => set(all => swapped(all, i))} aria-label="Move ${part.one} ${i + 1} down">Down</button>
-        <button type="button" @click=${() => set(all => all.filter((x, j) => j !== i))} aria-label="Remove ${part.one} ${i + 1}">Remove</button>
+        <button type="button" ?disabled=${i === 0} @click=${() => set(all => swapped(all, i - 1), `f${number}-${i - 1}-0`)} aria-label="Move ${part.one} ${i + 1} up">Up</button>
+        <button type="button" ?disabled=${i === list.length - 1} @click=${() => set(all => swapped(all, i), `f${number}-${i + 1}-0`)} aria-label="Move ${part.one} ${i + 1} down">Down</button>
+        <button type="button" @click=${() => set(all => all.filter((x, j) => j !== i), `f${number}-add`)} aria-label="Remove ${part.one} ${i + 1}">Remove</button>
       </div></fieldset>`)}
-    <button type="button" @click=${() => set(all => [...all, part.fresh(list.length + 1, plan)])}>Add a ${part.one}</button>`;
+    <button type="button" id="f${number}-add" @click=${() => set(all => [...all, part.fresh(list.length + 1, plan)], `f${number}-${list.length}-0`)}>
+      Add ${/^[aeiou]/.test(part.one) ? 'an' : 'a'} ${part.one}</button>`;
 }
 
 function swapped(all, i) {
@@ -35,7 +40,7 @@ function field(f, base, id, plan, edit) {
   const path = [...base, ...f.path];
   const value = path.reduce((at, key) => at?.[key], plan);
   const set = next => edit(text => changed(text, path, next));
-  return html`<div class="field"><label for=${id}>${f.label}</label>${entry(f, id, value, plan, set)}<small id="${id}-help" class="soft">${f.help}</small></div>`;
+  return html`<div class="field ${f.wide ? 'wide' : ''}"><label for=${id}>${f.label}</label>${entry(f, id, value, plan, set)}<small id="${id}-help" class="soft">${f.help}</small></div>`;
 }
 
 function entry(f, id, value, plan, set) {

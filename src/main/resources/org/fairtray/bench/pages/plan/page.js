@@ -129,7 +129,7 @@ class Planner {
           <p class="soft">The form and the text are the same plan. The form keeps remarks and what it doesn’t know; in a list
             that it changes, spaces and line breaks may become others.</p>
           ${readable ? '' : html`<p class="warn">The text can’t be read at the moment. Mend it there; then the form goes on.</p>`}
-          <fieldset class="all" ?disabled=${!readable}><legend class="soft">The parts of the plan</legend>
+          <fieldset class="all" aria-label="The parts of the plan" ?disabled=${!readable}>
             ${form(this.plan, edit => this.change(edit(this.text)))}</fieldset></div>
         <div><h2><label for="plan-text">Text of plan.yaml</label></h2>
           <textarea id="plan-text" spellcheck="false" autocapitalize="off" .value=${live(this.text)}

@@ -5,8 +5,8 @@ const days = plan => many(plan.counting?.days);
 
 export const PARTS = [
   {title: 'The question', fields: [
-    {path: ['trial'], label: 'Title', help: 'A short name for this trial.'},
-    {path: ['question'], label: 'Question', help: 'What you want to know, in your own words.'}]},
+    {path: ['trial'], wide: true, label: 'Title', help: 'A short name for this trial.'},
+    {path: ['question'], wide: true, label: 'Question', help: 'What you want to know, in your own words.'}]},
   {title: 'What is sown', fields: [
     {path: ['crop', 'name'], label: 'Crop', help: 'Such as cress or beet.'},
     {path: ['crop', 'seed_lot'], label: 'Seed lot', help: 'The number on the bag.'},
@@ -45,7 +45,7 @@ export const PARTS = [
       {path: ['of'], kind: 'choice', of: () => ['sown', 'germinated'], label: 'Counted of', help: 'For a count only.'},
       {path: ['day'], kind: 'choice', of: days, label: 'Day', help: 'The day whose reading decides.'}]},
   {title: 'What counts as such', each: plan => [...new Set(['germinated', 'through', ...names(plan.outcomes)])].map(name => (
-    {path: ['definitions', name], label: name, help: 'In words that your helper understands; on every sheet.'}))},
+    {path: ['definitions', name], wide: true, label: name, help: 'In words that your helper understands; on every sheet.'}))},
   {title: 'What you expect', fields: [
     {path: ['expect', 'control_rate'], label: 'Rate of the control (0 to 1)', help: '0.4: of 100 seeds, 40.'},
     {path: ['expect', 'worthwhile'], label: 'Change worth acting on (0 to 1)', help: '0.15 is 15 points: from 40 to 55 of 100.'},

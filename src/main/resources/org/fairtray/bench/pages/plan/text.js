@@ -59,6 +59,7 @@ function putIn(doc, path, value) {
   // Factors, places and the like stand one below the other, each in one line.
   if (path.length === 1 && Array.isArray(value)) {
     node.flow = false;
+    node.items.filter(isCollection).forEach(item => Object.assign(item, {flow: true}));
   }
   doc.setIn(path, node);
 }
