@@ -134,10 +134,10 @@ class Planner {
         <div><h2><label for="plan-text">Text of plan.yaml</label></h2>
           <textarea id="plan-text" spellcheck="false" autocapitalize="off" .value=${live(this.text)}
             @input=${e => this.change(e.target.value)}></textarea>
-          <div class="save row"><button type="button" class="main" ?disabled=${this.busy || !this.unsaved()} @click=${() => this.save()}>Save the plan</button>
-            <span>${this.unsaved() ? 'Not saved yet.' : 'Saved.'}</span></div>
           <div>${advice(this.said, line => this.toLine(line))}</div></div>
-      </div>`, this.root);
+      </div>
+      <div class="save row"><button type="button" class="main" ?disabled=${this.busy || !this.unsaved()} @click=${() => this.save()}>Save the plan</button>
+        <span>${this.unsaved() ? 'Not saved yet.' : 'Saved.'} ${wrong(this.said)}</span></div>`, this.root);
   }
 
   offer() {
@@ -158,6 +158,11 @@ class Planner {
       <div class="row"><button type="button" @click=${() => this.settle(this.theirs.text)}>Take theirs</button>
         <button type="button" @click=${() => this.settle(this.text)}>Keep mine to save over it</button></div></section>`;
   }
+}
+
+function wrong(said) {
+  const number = said?.problems.length ?? 0;
+  return number === 0 ? '' : number === 1 ? 'One thing is wrong.' : `${number} things are wrong.`;
 }
 
 function draftOf(name) {
