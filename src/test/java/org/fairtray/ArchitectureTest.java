@@ -47,6 +47,7 @@ class ArchitectureTest {
             Map.entry("org.apache.fontbox.", "PDFBox"),
             Map.entry("com.google.zxing.", "ZXing"),
             Map.entry("gg.jte.", "jte"),
+            Map.entry("org.eclipse.jetty.", "Jetty"),
             Map.entry("picocli.", "picocli"));
 
     /** What a room may use: other rooms, and libraries. */

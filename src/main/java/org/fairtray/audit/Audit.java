@@ -56,16 +56,32 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
         if (seal != Seal.State.HOLDS) {
             faults.add(notRandomised(seal, !readings.isEmpty()));
         }
-        var findings = faults.stream()
-                .map(f -> new Finding(f.kind().label(), f.factors(), f.places(), f.sentence(), f.remedy()))
-                .toList();
-        return new Audit(
-                findings.isEmpty(),
-                findings,
+        return of(
+                faults,
                 notes(structure, layout.trays().size() - trays.size()),
                 FairVersion.isWanted(Structure.of(trial, layout.trays()))
                         ? Advice.of(trial, layout.trays().size(), fairVersion(trial, layout))
                         : List.of());
+    }
+
+    /**
+     * Audits a plan by a layout that it could have: what any of its layouts shows, and no patterns, which another draw would
+     * not have. What mends it is said without swapping trays that aren't drawn yet.
+     *
+     * @param layout one tray or more
+     */
+    public static Audit ofPlan(Trial trial, Layout layout) {
+        var structure = Structure.of(trial, layout.trays());
+        var faults = new ArrayList<>(atTrays(structure, true));
+        faults.addAll(Size.of(structure));
+        return of(faults, notes(structure, 0), List.of());
+    }
+
+    private static Audit of(List<Fault> faults, List<String> notes, List<String> advice) {
+        var findings = faults.stream()
+                .map(f -> new Finding(f.kind().label(), f.factors(), f.places(), f.sentence(), f.remedy()))
+                .toList();
+        return new Audit(findings.isEmpty(), findings, notes, advice);
     }
 
     /**
