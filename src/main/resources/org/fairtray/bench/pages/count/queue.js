@@ -1,0 +1,111 @@
+// What becomes of counts on their way to the bench. Plain functions: no page, no server, no storage.
+// An entry: {n, id, trial, body (as it is sent), state: 'waiting' | 'refused', follows, reason, against}.
+import {slot} from '/assets/count/rules.js';
+
+const BATCH = 50;
+
+/** 128 bits of chance as text. Works on plain http too. */
+export function newId() {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return Array.from(bytes, byte => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** Milliseconds until the next attempt, after so many that failed. */
+export function wait(failed) {
+  return Math.min(30000, 1000 * 2 ** Math.max(0, failed - 1));
+}
+
+/** The next counts to send: of one trial, in order, and of each frame only the oldest, since the next one builds on it. */
+export function batch(entries, trial, most = BATCH) {
+  const taken = new Set();
+  return entries.filter(entry => entry.trial === trial && entry.state === 'waiting')
+    .sort((a, b) => a.n - b.n)
+    .filter(entry => {
+      const key = slot(entry.body.tray, entry.body.day, entry.body.frame);
+      const first = !taken.has(key);
+      taken.add(key);
+      return first;
+    })
+    .slice(0, most);
+}
+
+/** The id of the newest waiting count of the same frame, which a new one builds on. */
+export function followed(entries, trial, body) {
+  return entries.filter(entry => entry.trial === trial && entry.state === 'waiting' && sameFrame(entry.body, body))
+    .sort((a, b) => a.n - b.n).at(-1)?.id ?? null;
+}
+
+export function sameFrame(a, b) {
+  return a.tray === b.tray && a.day === b.day && a.frame === b.frame;
+}
+
+/** What an answer does to the counts kept here: which go, which are refused, which now build on a newer one. */
+export function afterAnswer(entries, results) {
+  const gone = [];
+  const changed = [];
+  for (const result of results) {
+    const entry = entries.find(each => each.id === result.id);
+    if (entry === undefined) {
+      continue;
+    }
+    if (result.status === 'refused') {
+      changed.push({...entry, state: 'refused', reason: result.reason ?? 'The bench refused it.', against: result.against});
+    } else {
+      gone.push(entry.id);
+      if (builtOn(entry, result)) {
+        entries.filter(each => each.follows === entry.id && each.state === 'waiting').forEach(each =>
+          changed.push({...each, follows: null, body: {...each.body, seen: result.cell.sequence}}));
+      }
+    }
+  }
+  return {gone, changed};
+}
+
+/** Whether what stands now is what this phone said; else someone else said more, and the next count hasn't seen it. */
+function builtOn(entry, result) {
+  const stands = result.cell?.values ?? {};
+  return result.status !== 'conflict' && result.cell
+    && Object.entries(entry.body.values ?? {}).every(([column, value]) => (stands[column] ?? null) === value);
+}
+
+/** What a failed attempt means: 'later' (send again), 'pair', 'renew' (the token), 'smaller' (fewer at once) or 'refused'. */
+export function afterFailure(status, sent) {
+  if (status === 401) {
+    return 'pair';
+  }
+  if (status === 403) {
+    return 'renew';
+  }
+  if (status === 400 || status === 413) {
+    return sent > 1 ? 'smaller' : 'refused';
+  }
+  return 'later';
+}
+
+/** Where the counts of this phone are, in words. */
+export function stateLine({waiting, refused, photos, durable, trouble}) {
+  const parts = [];
+  if (refused > 0) {
+    parts.push(`${counts(refused)} refused: needs you.`);
+  }
+  if (waiting > 0) {
+    parts.push(`${counts(waiting)} ${waiting === 1 ? 'waits' : 'wait'} on this phone; keep this page open.`);
+  }
+  if (photos > 0) {
+    parts.push(`${photos} ${photos === 1 ? 'photo waits' : 'photos wait'} on this phone.`);
+  }
+  if (parts.length === 0) {
+    parts.push('All counts are on the bench.');
+  }
+  if (trouble) {
+    parts.push(trouble);
+  }
+  if (!durable) {
+    parts.push('This browser keeps nothing by itself (a private window?): a count is saved only when the bench has answered.');
+  }
+  return parts.join(' ');
+}
+
+function counts(n) {
+  return n === 1 ? '1 count' : `${n} counts`;
+}
