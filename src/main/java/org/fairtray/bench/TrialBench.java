@@ -153,6 +153,11 @@ public final class TrialBench implements Closeable {
         }
     }
 
+    /** Whether anything was ever counted. */
+    public synchronized boolean counted() {
+        return !ledger.counts().isEmpty();
+    }
+
     /** Whether someone opened the seal. */
     public synchronized boolean opened() {
         return ledger.opened().isPresent();

@@ -88,13 +88,32 @@ public final class TrialFolder {
         return PlanFile.read(plan());
     }
 
+    /**
+     * Reads the text of a plan, wherever it comes from.
+     *
+     * @throws ProblemsException with everything that is wrong with it
+     */
+    public static Trial readPlan(String text) {
+        return PlanFile.read(new StoredFile(PlanFile.NAME, utf8(text)));
+    }
+
+    /** Whether there is a readings.csv, whatever it says. */
+    public boolean hasReadings() {
+        return Files.exists(folder.resolve(ReadingsFile.NAME));
+    }
+
     private StoredFile plan() {
         requireFolder();
         return StoredFile.find(folder, PlanFile.NAME)
                 .orElseThrow(() -> problem(PlanFile.NAME, "no such file", "the trial's plan; begin writes one"));
     }
 
-    private void requireFolder() {
+    /**
+     * Makes sure that there is such a folder.
+     *
+     * @throws ProblemsException if there is none
+     */
+    public void requireFolder() {
         if (!Files.isDirectory(folder)) {
             var found = Files.exists(folder) ? "a file" : "no such folder";
             throw problem(folder.toString(), found, "the folder of a trial");
