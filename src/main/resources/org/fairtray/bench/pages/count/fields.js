@@ -11,7 +11,7 @@ export function fieldActions(state, open, draw, root) {
   }
 
   return {
-    get hears() {
+    hears() {
       const field = current();
       return `${state.sheet.frames > 1 ? `Frame ${field.frame}, ` : ''}${field.column.name}:`;
     },

@@ -4,7 +4,7 @@ import {send} from '/assets/api.js';
 import {sameFrame, stateLine} from '/assets/count/queue.js';
 import * as rules from '/assets/count/rules.js';
 import * as saving from '/assets/count/saving.js';
-import {flush, follow, keep, outbox, throwAway} from '/assets/count/sender.js';
+import {flush, follow, keep, outbox, refresh, throwAway} from '/assets/count/sender.js';
 import {CountState} from '/assets/count/state.js';
 import {dayBar, listView} from '/assets/count/list.js';
 import {press} from '/assets/count/pad.js';
@@ -16,6 +16,7 @@ const POLL = 4000;
 let state = null;
 
 async function show(root, params, app) {
+  await refresh();
   if (state?.trial !== params.id) {
     state = new CountState(params.id);
     await state.load();
@@ -23,6 +24,7 @@ async function show(root, params, app) {
   if (params.day !== undefined && state.sheet.days.includes(Number(params.day))) {
     state.day = Number(params.day);
   }
+  state.lay();
   let staying = null;
   let hidden = 0;
   const known = state.sheet.trays.some(tray => tray.tray === params.tray);

@@ -58,7 +58,7 @@ export async function throwAway(ids, photos = []) {
   await refresh();
 }
 
-async function refresh() {
+export async function refresh() {
   const kept = await store();
   outbox.durable = kept.durable;
   outbox.entries = (await kept.counts()).sort((a, b) => a.n - b.n);
