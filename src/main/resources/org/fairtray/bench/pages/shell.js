@@ -66,10 +66,10 @@ async function show() {
   const [name, params] = found(location.pathname);
   render(html`<p>One moment.</p>`, page);
   try {
-    if (name !== 'pair' && app.me === null) {
-      app.me = await me();
-    }
     const module = await import(`/assets/${name}/page.js`);
+    if (name !== 'pair' && app.me === null) {
+      await whoAmI(module.default.worksAway);
+    }
     const query = Object.fromEntries(new URLSearchParams(location.search));
     // A page draws into a room of its own, so that nothing of the one before is left.
     const room = document.createElement('div');
@@ -78,6 +78,20 @@ async function show() {
     page.focus({preventScroll: true});
   } catch (error) {
     stumble(error);
+  }
+}
+
+/** Who this browser is; a page that works away from the bench goes on with who it was before. */
+async function whoAmI(worksAway) {
+  const before = localStorage.getItem('fairtray.me');
+  try {
+    app.me = await me();
+    localStorage.setItem('fairtray.me', JSON.stringify({name: app.me.name, role: app.me.role}));
+  } catch (error) {
+    if (!(worksAway && error instanceof Unreachable && before)) {
+      throw error;
+    }
+    app.me = JSON.parse(before);
   }
 }
 
@@ -114,3 +128,8 @@ document.addEventListener('click', event => {
 });
 window.addEventListener('popstate', show);
 show();
+if (window.isSecureContext && 'serviceWorker' in navigator) {
+  const loaded = () => performance.getEntriesByType('resource').map(entry => entry.name);
+  navigator.serviceWorker.register('/sw.js').then(() => navigator.serviceWorker.ready)
+    .then(worker => worker.active.postMessage(loaded())).catch(() => undefined);
+}

@@ -6,7 +6,7 @@ export function pad(field, actions) {
   const digit = text => key(text, text, () => actions.type(text));
   const measure = field.column.kind === 'measure';
   return html`
-    <p class="hears">${actions.hears} <b>${field.text || 'not read'}</b></p>
+    <p class="hears">${actions.hears()} <b>${field.text || 'not read'}</b></p>
     <div class="pad">
       <button type="button" class="step minus" aria-label="One less" @click=${() => actions.step(-1)}>−</button>
       <div class="keys">${[...'123456789'].map(digit)}

@@ -28,7 +28,7 @@ export async function follow(listener) {
   return () => listeners.delete(listener);
 }
 
-/** Keeps counts on this phone, then sends them. `seen` is mended where a count builds on one that isn't sent yet. */
+/** Keeps counts on this phone; `sent` of the answer is over when an attempt to send them is. `seen` is mended where a count builds on one that isn't sent yet. */
 export async function keep(trial, bodies, mended = []) {
   const kept = await store();
   const entries = [];
@@ -41,14 +41,14 @@ export async function keep(trial, bodies, mended = []) {
   await refresh();
   others?.postMessage('changed');
   failed = 0;
-  return flush();
+  return {sent: flush()};
 }
 
 export async function keepPhoto(photo) {
   const kept = await store();
   await kept.keepPhoto({...photo, id: newId(), state: 'waiting'});
   await refresh();
-  return flush();
+  flush();
 }
 
 export async function throwAway(ids, photos = []) {
@@ -58,7 +58,7 @@ export async function throwAway(ids, photos = []) {
   await refresh();
 }
 
-async function refresh() {
+export async function refresh() {
   const kept = await store();
   outbox.durable = kept.durable;
   outbox.entries = (await kept.counts()).sort((a, b) => a.n - b.n);
@@ -77,14 +77,15 @@ export function flush() {
     again = true;
     return running;
   }
-  running = run().finally(() => {
-    running = null;
-    if (again) {
-      again = false;
-      flush();
-    }
-  });
+  running = runs().finally(() => { running = null; });
   return running;
+}
+
+async function runs() {
+  do {
+    again = false;
+    await run();
+  } while (again);
 }
 
 async function run() {

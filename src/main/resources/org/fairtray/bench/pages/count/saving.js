@@ -1,0 +1,79 @@
+// What a save sends: for each frame what changed, with what the counter had in view.
+import * as rules from '/assets/count/rules.js';
+
+/** The first figure that falls against another day. */
+export function quarrel(state, open) {
+  for (const frame of rules.frames(state.sheet)) {
+    const touched = open.fields.filter(field => field.frame === frame && field.touched && field.text !== '');
+    const values = Object.fromEntries(touched.map(field => [field.column.name, field.text]));
+    const [found] = rules.quarrels(state.sheet, planned(state, open), open.tray, open.day, frame, values);
+    if (found) {
+      return {...found, frame};
+    }
+  }
+  return null;
+}
+
+/** What will stand once the corrections of other days, agreed on but not saved yet, are saved. */
+export function planned(state, open) {
+  return (tray, day, frame) => {
+    const cell = state.at(tray, day, frame);
+    const mended = (open.corrections ?? []).filter(each => tray === open.tray && each.day === day && each.frame === frame);
+    return mended.length === 0 ? cell
+      : {...cell, values: {...cell?.values, ...Object.assign({}, ...mended.map(each => each.values))}};
+  };
+}
+
+/** Corrects the other days of a quarrel too; a reason where that can't be. */
+export function correct(state, open, found) {
+  const {sheet} = state;
+  const values = {[found.column]: found.value};
+  const at = planned(state, open);
+  for (const day of rules.corrections(found)) {
+    const [fault] = rules.impossible(sheet, at, open.tray, day, found.frame, values);
+    if (fault) {
+      return `Day ${day} can't be ${found.value} too: ${fault.reason}`;
+    }
+  }
+  open.corrections = [...(open.corrections ?? []),
+    ...rules.corrections(found).map(day => ({day, frame: found.frame, values}))];
+  return null;
+}
+
+/** The counts of a save, in the order in which no count falls meanwhile. */
+export function bodies(state, open) {
+  const saidAt = new Date().toISOString();
+  const body = (day, frame, values, seen) => ({tray: open.tray, day, frame, seen, values, saidAt});
+  const others = (open.corrections ?? []).map(each =>
+    body(each.day, each.frame, each.values, state.seen(open.tray, each.day, each.frame)));
+  const own = rules.frames(state.sheet).map(frame => {
+    const fields = open.fields.filter(field => field.frame === frame && field.touched && field.text !== field.stood);
+    const values = Object.fromEntries(fields.map(field =>
+      [field.column.name, rules.figure(field.text, field.column).value]));
+    const made = body(open.day, frame, values, open.seen[frame]);
+    return frame === 1 && open.note !== open.noteStood ? {...made, note: open.note.replace(/\s+/g, ' ').trim()} : made;
+  }).filter(each => Object.keys(each.values).length > 0 || each.note !== undefined);
+  if (own.length > 0) {
+    own[0].seconds = seconds(open);
+  }
+  return [...others, ...own];
+}
+
+/** Seconds since the tray was opened, without those in which the page wasn't in view. */
+export function seconds(open) {
+  return Math.round((Date.now() - open.since - open.away) / 1000);
+}
+
+/** What puts the former figures back: newest first. `seen` is filled in when it is sent. */
+export function former(state, made) {
+  return made.map(({tray, day, frame, values, note}) => {
+    const stood = state.at(tray, day, frame);
+    const back = Object.fromEntries(Object.keys(values).map(name => [name, stood?.values[name] ?? null]));
+    return {tray, day, frame, values: back, ...(note === undefined ? {} : {note: stood?.note ?? ''})};
+  }).reverse();
+}
+
+/** Whether a tray has what isn't saved. */
+export function unsaved(open) {
+  return open.fields.some(field => field.touched && field.text !== field.stood) || open.note !== open.noteStood;
+}
