@@ -9,10 +9,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Timer;
+import java.util.TimerTask;
 import java.util.TreeMap;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.TrialFolder;
@@ -22,17 +21,14 @@ import org.fairtray.files.TrialFolder;
  * nothing that a page sends is ever taken for a path. While the bench is open, each second readings.csv follows.
  */
 public final class Trials implements Closeable {
+    private static final long SECOND = 1000;
     private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9-]{0,59}");
 
     private final Path folder;
     private final Clock clock;
     private final boolean several;
     private final Map<String, TrialDesk> desks = new TreeMap<>();
-    private final ScheduledExecutorService keeper = Executors.newSingleThreadScheduledExecutor(task -> {
-        var thread = new Thread(task, "readings");
-        thread.setDaemon(true);
-        return thread;
-    });
+    private final Timer keeper = new Timer("readings", true);
 
     /**
      * @param folder of a trial, or of folders of trials
@@ -44,7 +40,15 @@ public final class Trials implements Closeable {
         new TrialFolder(folder).requireFolder();
         this.several = !Files.exists(folder.resolve("plan.yaml"));
         all();
-        keeper.scheduleWithFixedDelay(this::writeReadings, 1, 1, TimeUnit.SECONDS);
+        keeper.schedule(
+                new TimerTask() {
+                    @Override
+                    public void run() {
+                        writeReadings();
+                    }
+                },
+                SECOND,
+                SECOND);
     }
 
     /** Whether new trials can be begun here. */
@@ -107,7 +111,7 @@ public final class Trials implements Closeable {
     /** Writes every readings.csv a last time. */
     @Override
     public synchronized void close() {
-        keeper.shutdownNow();
+        keeper.cancel();
         desks.values().forEach(TrialDesk::close);
     }
 }
