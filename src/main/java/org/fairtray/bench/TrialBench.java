@@ -38,6 +38,7 @@ public final class TrialBench implements Closeable {
     private final ReadingsKeeper keeper;
     private final Ledger ledger;
     private final JournalFile journal;
+    private final Photos photos;
     private long written = -1;
     private String problem;
 
@@ -49,6 +50,7 @@ public final class TrialBench implements Closeable {
         this.meaning = new ReadingCells(trial);
         this.counters = new Counters(trial, layout, clock);
         this.keeper = new ReadingsKeeper(folder, trial, layout);
+        this.photos = new Photos(folder.path());
         this.ledger = new Ledger();
         this.journal = JournalFile.open(folder.path(), clock, ledger::add);
     }
@@ -151,6 +153,36 @@ public final class TrialBench implements Closeable {
         if (ledger.opened().isEmpty()) {
             keep(List.of(new Event.Opened(by)));
         }
+    }
+
+    /**
+     * Keeps a photo.
+     *
+     * @param id made by the page; the same id twice is kept once
+     * @return the name of its file
+     * @throws Refused if it is none, or of no tray of this trial
+     */
+    public synchronized String photograph(String id, String tray, int day, byte[] bytes, String by) {
+        var name = Photos.name(id, tray, day, bytes);
+        if (sheet.trays().stream().noneMatch(t -> t.tray().equals(tray))
+                || !sheet.days().contains(day)) {
+            throw new Refused("There is no tray '" + tray + "' to be counted on day " + day + ".");
+        }
+        if (!ledger.knows(id)) {
+            try {
+                photos.write(name, bytes);
+            } catch (IOException e) {
+                throw new NotKeptException("The photo can't be written to disk (" + e.getMessage() + ").", e);
+            }
+            keep(List.of(new Event.Photographed(id, name, tray, day, by)));
+        }
+        return name;
+    }
+
+    /** A photo's bytes, by the name of its file. */
+    public synchronized Optional<byte[]> photo(String file) {
+        boolean known = ledger.photos().stream().anyMatch(p -> p.taken().file().equals(file));
+        return known ? photos.read(file) : Optional.empty();
     }
 
     /** Whether anything was ever counted. */

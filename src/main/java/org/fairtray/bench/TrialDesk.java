@@ -161,11 +161,10 @@ public final class TrialDesk implements Closeable {
         return Laid.of(folder, plan, seed.orElseGet(Laid::anySeed), Optional.empty(), true, share -> {});
     }
 
-    /** Prints the sheets; labels lead to an address. */
-    public synchronized List<String> print(Paper paper, String address) {
+    /** Prints the sheets; labels lead to an address, where there is one. */
+    public synchronized List<String> print(Paper paper, Optional<String> address) {
         var files = files();
-        var sheets = new Sheets(
-                files.trial(), Needed.layout(files), files.handling(), new Printing(paper, Optional.of(address)));
+        var sheets = new Sheets(files.trial(), Needed.layout(files), files.handling(), new Printing(paper, address));
         var written = sheets.files();
         folder.writeSheets(written, true);
         return List.copyOf(written.keySet());

@@ -36,7 +36,8 @@ import picocli.CommandLine.Command;
             CheckCommand.class,
             AnalyseCommand.class,
             NextCommand.class,
-            SeasonCommand.class
+            SeasonCommand.class,
+            BenchCommand.class
         })
 public final class Fairtray {
     /** The command did what it was asked for. */

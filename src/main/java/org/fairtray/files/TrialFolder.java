@@ -97,6 +97,11 @@ public final class TrialFolder {
         return PlanFile.read(new StoredFile(PlanFile.NAME, utf8(text)));
     }
 
+    /** A file as it lies in the folder; empty where there is none. */
+    public Optional<byte[]> bytes(String name) {
+        return StoredFile.find(folder, name).map(StoredFile::bytes);
+    }
+
     /** Whether there is a readings.csv, whatever it says. */
     public boolean hasReadings() {
         return Files.exists(folder.resolve(ReadingsFile.NAME));

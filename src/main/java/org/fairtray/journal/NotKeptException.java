@@ -4,7 +4,7 @@ package org.fairtray.journal;
 public final class NotKeptException extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
-    NotKeptException(String message, Throwable cause) {
+    public NotKeptException(String message, Throwable cause) {
         super(message, cause);
     }
 }

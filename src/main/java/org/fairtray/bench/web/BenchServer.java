@@ -1,0 +1,185 @@
+package org.fairtray.bench.web;
+
+import java.io.IOException;
+import java.net.BindException;
+import java.net.InetAddress;
+import java.net.UnknownHostException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Consumer;
+import org.eclipse.jetty.server.HttpConfiguration;
+import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.Server;
+import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.fairtray.bench.Refused;
+import org.fairtray.bench.Trials;
+
+/** The bench, open for asks until it is closed. Heard on this computer alone unless it is shared. */
+public final class BenchServer implements AutoCloseable {
+    private static final String HERE = "127.0.0.1";
+    private static final int THREADS = 32;
+    private static final int IDLE = 30_000;
+
+    private final Server server;
+    private final Trials trials;
+    private final People people;
+    private final int port;
+    private final Optional<String> shared;
+
+    private BenchServer(Server server, Trials trials, People people, int port, Optional<String> shared) {
+        this.server = server;
+        this.trials = trials;
+        this.people = people;
+        this.port = port;
+        this.shared = shared;
+    }
+
+    /**
+     * How a bench is opened.
+     *
+     * @param port to listen on; 0 for any that is free
+     * @param share whether phones in the local network are heard too
+     * @param onCode is told each code by which one more browser may come in
+     * @param onDefect is told what went wrong by a fault of ours
+     */
+    public record Opening(
+            Path folder, int port, boolean share, Clock clock, Consumer<String> onCode, Consumer<Throwable> onDefect) {}
+
+    /**
+     * Opens the bench.
+     *
+     * @throws Refused if the port is taken, or there is no network to share it on
+     * @throws org.fairtray.files.ProblemsException if there is no such folder
+     */
+    public static BenchServer open(Opening opening) {
+        var server = new Server(new QueuedThreadPool(THREADS));
+        var connector = connector(server, opening);
+        var local = opening.share() ? Addresses.local() : List.<String>of();
+        if (opening.share() && local.isEmpty()) {
+            throw new Refused(
+                    "This computer is in no network, so phones can't reach it. Leave --share away, or join one.");
+        }
+        listen(connector, opening.port());
+        int port = connector.getLocalPort();
+        var shared = local.stream().findFirst().map(a -> "http://" + a + ":" + port);
+        try {
+            var trials = new Trials(opening.folder(), opening.clock());
+            var people = new People(opening.folder(), opening.clock(), opening.onCode());
+            server.setHandler(
+                    new Doorway(routes(trials, people, shared), people, hosts(local, port), opening.onDefect()));
+            start(server);
+            return new BenchServer(server, trials, people, port, shared);
+        } catch (RuntimeException e) {
+            connector.close();
+            throw e;
+        }
+    }
+
+    private static ServerConnector connector(Server server, Opening opening) {
+        var http = new HttpConfiguration();
+        http.setSendServerVersion(false);
+        http.setRequestHeaderSize(16 << 10);
+        var connector = new ServerConnector(server, new HttpConnectionFactory(http));
+        connector.setHost(opening.share() ? "0.0.0.0" : HERE);
+        connector.setPort(opening.port());
+        connector.setIdleTimeout(IDLE);
+        server.addConnector(connector);
+        return connector;
+    }
+
+    private static void listen(ServerConnector connector, int port) {
+        try {
+            connector.open();
+        } catch (IOException e) {
+            boolean taken = e instanceof BindException || e.getCause() instanceof BindException;
+            throw new Refused("Port " + port + (taken ? " is taken, maybe by another bench." : " can't be opened.")
+                    + " Choose another by --port.");
+        }
+    }
+
+    private static List<Route> routes(Trials trials, People people, Optional<String> shared) {
+        var routes = new ArrayList<Route>();
+        routes.addAll(new PeoplePaths(people, shared).routes());
+        routes.addAll(new TrialPaths(trials, shared).routes());
+        routes.addAll(new CountPaths(trials).routes());
+        routes.addAll(new ReadPaths(trials).routes());
+        return List.copyOf(routes);
+    }
+
+    /** Only these names are answered to, so that no page from elsewhere can pass for the bench by a name of its own. */
+    private static Set<String> hosts(List<String> local, int port) {
+        var hosts = new HashSet<String>();
+        hosts.add(HERE + ":" + port);
+        hosts.add("localhost:" + port);
+        local.forEach(a -> hosts.add(a + ":" + port));
+        return Set.copyOf(hosts);
+    }
+
+    private static void start(Server server) {
+        try {
+            server.start();
+        } catch (RuntimeException e) {
+            throw e;
+        } catch (Exception e) {
+            throw new IllegalStateException("the server didn't start", e);
+        }
+    }
+
+    static boolean isHere(String address) {
+        try {
+            return InetAddress.getByName(address).isLoopbackAddress();
+        } catch (UnknownHostException e) {
+            return false;
+        }
+    }
+
+    /** Its address on this computer. */
+    public String address() {
+        return "http://" + HERE + ":" + port;
+    }
+
+    /** Its address for phones, where it is shared. */
+    public Optional<String> shared() {
+        return shared;
+    }
+
+    /** The code of the moment, by which one more browser comes in. */
+    public String code() {
+        return people.code();
+    }
+
+    /** Where a browser comes in by the code of the moment. */
+    public String pairing() {
+        return shared.orElseGet(this::address) + "/pair#" + people.code();
+    }
+
+    /** The same as a camera code, in letters for a terminal. */
+    public String pairingCode() {
+        return new CameraCode(pairing()).letters();
+    }
+
+    /** Waits until it is closed. */
+    public void await() throws InterruptedException {
+        server.join();
+    }
+
+    /** Answers nothing more, and writes every readings.csv a last time. */
+    @Override
+    public void close() {
+        try {
+            server.stop();
+        } catch (RuntimeException e) {
+            throw e;
+        } catch (Exception e) {
+            throw new IllegalStateException("the server didn't stop", e);
+        } finally {
+            trials.close();
+        }
+    }
+}

@@ -1,0 +1,179 @@
+package org.fairtray.bench.web;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.fairtray.bench.CountSheet;
+import org.fairtray.bench.Counts;
+import org.fairtray.bench.Differing;
+import org.fairtray.bench.Offer;
+import org.fairtray.bench.Photo;
+import org.fairtray.bench.Result;
+import org.fairtray.bench.Stage;
+import org.fairtray.bench.TrialBench;
+import org.fairtray.bench.Trials;
+
+/** Counting. Nothing here says what a tray got. */
+final class CountPaths {
+    private static final int LARGEST_PHOTO = 12 << 20;
+    private static final Pattern WHOLE = Pattern.compile("\\d{1,15}");
+
+    private final Trials trials;
+
+    CountPaths(Trials trials) {
+        this.trials = trials;
+    }
+
+    List<Route> routes() {
+        return List.of(
+                Route.of("GET", "/api/trials/*/count", Role.LOOK, this::sheet),
+                Route.of("GET", "/api/trials/*/count/since/*", Role.LOOK, this::since),
+                Route.of("POST", "/api/trials/*/counts", Role.COUNT, this::count),
+                Route.of("POST", "/api/trials/*/sown", Role.COUNT, this::sown),
+                Route.of("POST", "/api/trials/*/open", Role.HOST, this::open),
+                Route.of("PUT", "/api/trials/*/photos/*/*/*", Role.COUNT, this::photo)
+                        .upTo(LARGEST_PHOTO),
+                Route.of("GET", "/api/trials/*/photos/*", Role.LOOK, this::shownPhoto));
+    }
+
+    private TrialBench bench(Ask ask) {
+        return TrialPaths.find(trials, ask).bench();
+    }
+
+    /** What a counter needs, and what stands. Whatever is missing is null. */
+    private record Sheet(
+            String trial,
+            List<Integer> days,
+            int frames,
+            int seedsPerFrame,
+            boolean cumulative,
+            Map<String, String> definitions,
+            List<CountSheet.Column> columns,
+            List<CountSheet.Place> trays,
+            String sownOn,
+            Integer today,
+            String todayWhy,
+            List<?> cells,
+            List<?> conflicts,
+            List<?> photos,
+            long last,
+            boolean opened,
+            String problem) {
+        static Sheet of(CountSheet sheet, Counts now) {
+            return new Sheet(
+                    sheet.trial(),
+                    sheet.days(),
+                    sheet.frames(),
+                    sheet.seedsPerFrame(),
+                    sheet.cumulative(),
+                    sheet.definitions(),
+                    sheet.columns(),
+                    sheet.trays(),
+                    now.sownOn(),
+                    now.today().day(),
+                    now.today().why(),
+                    now.cells(),
+                    now.conflicts(),
+                    now.photos(),
+                    now.last(),
+                    now.opened(),
+                    now.problem());
+        }
+    }
+
+    private Answer sheet(Ask ask) {
+        var bench = bench(ask);
+        return Answer.json(Sheet.of(bench.sheet(), bench.counts(0)));
+    }
+
+    /** What changed. */
+    private record Changes(
+            List<?> cells,
+            List<Differing> conflicts,
+            List<Photo> photos,
+            long last,
+            String sownOn,
+            Integer today,
+            String todayWhy,
+            boolean opened,
+            String problem) {}
+
+    private Answer since(Ask ask) {
+        if (!WHOLE.matcher(ask.part(1)).matches()) {
+            return Answer.refusal(400, "The number of the newest entry is none.");
+        }
+        var now = bench(ask).counts(Long.parseLong(ask.part(1)));
+        return Answer.json(new Changes(
+                now.cells(),
+                now.conflicts(),
+                now.photos(),
+                now.last(),
+                now.sownOn(),
+                now.today().day(),
+                now.today().why(),
+                now.opened(),
+                now.problem()));
+    }
+
+    private record Offers(List<Offer> counts) {}
+
+    private record Kept(List<Result> results, List<Differing> conflicts, long last) {}
+
+    private Answer count(Ask ask) {
+        var offers = ask.json(Offers.class).counts();
+        if (offers == null || offers.contains(null)) {
+            return Answer.refusal(400, "There is no list of counts.");
+        }
+        var bench = bench(ask);
+        var results = bench.count(offers, ask.person().name());
+        var now = bench.counts(Long.MAX_VALUE);
+        return Answer.json(new Kept(results, now.conflicts(), now.last()));
+    }
+
+    private record Day(String date) {}
+
+    private Answer sown(Ask ask) {
+        try {
+            bench(ask)
+                    .sown(
+                            LocalDate.parse(ask.json(Day.class).date()),
+                            ask.person().name());
+            return Answer.done();
+        } catch (DateTimeException | NullPointerException e) {
+            return Answer.refusal(400, "The day of sowing isn't a date.");
+        }
+    }
+
+    private Answer open(Ask ask) {
+        if (TrialPaths.find(trials, ask).stage() == Stage.LAID) {
+            return Answer.refusal(409, "Nothing has been counted yet. The seal stays shut until then.");
+        }
+        bench(ask).open(ask.person().name());
+        return Answer.done();
+    }
+
+    private record File(String file) {}
+
+    private Answer photo(Ask ask) {
+        var day = ask.part(2);
+        if (!WHOLE.matcher(day).matches() || day.length() > 4) {
+            return Answer.refusal(400, "The day of the photo is none.");
+        }
+        return Answer.json(new File(bench(ask)
+                .photograph(
+                        ask.part(3),
+                        ask.part(1),
+                        Integer.parseInt(day),
+                        ask.body(),
+                        ask.person().name())));
+    }
+
+    private Answer shownPhoto(Ask ask) {
+        return bench(ask)
+                .photo(ask.part(1))
+                .map(bytes -> Answer.of(ask.part(1).endsWith(".png") ? "image/png" : "image/jpeg", bytes))
+                .orElseGet(() -> Answer.refusal(404, "There is no such photo."));
+    }
+}

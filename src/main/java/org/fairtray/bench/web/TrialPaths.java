@@ -1,0 +1,281 @@
+package org.fairtray.bench.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.fairtray.bench.Refused;
+import org.fairtray.bench.Stage;
+import org.fairtray.bench.TrialDesk;
+import org.fairtray.bench.Trials;
+import org.fairtray.bench.planning.Advice;
+import org.fairtray.files.ReadyPlans;
+import org.fairtray.files.TrialFiles;
+import org.fairtray.files.TrialFolder;
+import org.fairtray.jobs.Needed;
+import org.fairtray.sheets.paper.Paper;
+import org.fairtray.trial.Layout;
+import org.fairtray.trial.Place;
+
+/** Trials, their plans and their layouts. */
+final class TrialPaths {
+    private final Trials trials;
+    private final Optional<String> shared;
+
+    /** @param shared the address for phones, where the bench is shared */
+    TrialPaths(Trials trials, Optional<String> shared) {
+        this.trials = trials;
+        this.shared = shared;
+    }
+
+    List<Route> routes() {
+        return List.of(
+                Route.of("GET", "/api/trials", Role.LOOK, ask -> Answer.json(all())),
+                Route.of("POST", "/api/trials", Role.HOST, this::begin),
+                Route.of("GET", "/api/ready-plans", Role.HOST, ask -> Answer.json(readyPlans())),
+                Route.of("GET", "/api/trials/*", Role.LOOK, ask -> Answer.json(view(ask.part(0)))),
+                Route.of(
+                        "GET",
+                        "/api/trials/*/plan",
+                        Role.HOST,
+                        ask -> Answer.json(desk(ask).plan())),
+                Route.of("PUT", "/api/trials/*/plan", Role.HOST, this::savePlan),
+                Route.of("POST", "/api/trials/*/advice", Role.HOST, this::advise),
+                Route.of("POST", "/api/trials/*/lay", Role.HOST, this::lay),
+                Route.of("GET", "/api/trials/*/rack", Role.LOOK, this::rack),
+                Route.of("POST", "/api/trials/*/sheets", Role.HOST, this::print));
+    }
+
+    private TrialDesk desk(Ask ask) {
+        return find(trials, ask);
+    }
+
+    /** The trial that an ask names. */
+    static TrialDesk find(Trials trials, Ask ask) {
+        return trials.find(ask.part(0)).orElseThrow(() -> new Refused("There is no trial '" + ask.part(0) + "' here."));
+    }
+
+    private record Line(String id, String title, String state, Object today, Integer toDo) {}
+
+    private record All(List<Line> trials, boolean folder) {}
+
+    private All all() {
+        var lines = new ArrayList<Line>();
+        trials.all().forEach((id, desk) -> lines.add(line(id, desk)));
+        return new All(lines, trials.several());
+    }
+
+    private static Line line(String id, TrialDesk desk) {
+        var stage = desk.stage();
+        if (stage == Stage.BROKEN) {
+            return new Line(id, id, stage.word(), null, null);
+        }
+        var title = desk.files().trial().title();
+        if (stage == Stage.PLANNED) {
+            return new Line(id, title, stage.word(), null, null);
+        }
+        var bench = desk.bench();
+        return new Line(id, title, stage.word(), bench.counts(Long.MAX_VALUE).today(), bench.toDo());
+    }
+
+    private record New(String name, String like, String plan) {}
+
+    private record Begun(String id) {}
+
+    private Answer begin(Ask ask) {
+        var asked = ask.json(New.class);
+        trials.begin(asked.name(), text(asked));
+        return Answer.json(new Begun(asked.name()));
+    }
+
+    private static String text(New asked) {
+        if (asked.plan() != null) {
+            return asked.plan();
+        }
+        if (asked.like() == null || asked.like().isEmpty()) {
+            return ReadyPlans.plain();
+        }
+        if (!ReadyPlans.names().contains(asked.like())) {
+            throw new Refused("There is " + ReadyPlans.missing(asked.like()) + ".");
+        }
+        return ReadyPlans.like(asked.like());
+    }
+
+    private record ReadyPlan(String name, String title) {}
+
+    private static List<ReadyPlan> readyPlans() {
+        return ReadyPlans.names().stream()
+                .map(n -> new ReadyPlan(
+                        n, TrialFolder.readPlan(ReadyPlans.like(n)).title()))
+                .toList();
+    }
+
+    /** A trial, for its own page. Whatever is missing is null. */
+    private record View(
+            String id,
+            String title,
+            String question,
+            String state,
+            String crop,
+            List<Integer> days,
+            String sownOn,
+            Object today,
+            boolean opened,
+            String openedAt,
+            int countedAfterOpening,
+            boolean canDraw,
+            boolean analysed,
+            int readings,
+            Integer toDo,
+            Object problems,
+            List<String> notices) {}
+
+    private View view(String id) {
+        var desk = trials.find(id).orElseThrow(() -> new Refused("There is no trial '" + id + "' here."));
+        var stage = desk.stage();
+        if (stage == Stage.BROKEN) {
+            return new View(
+                    id,
+                    id,
+                    null,
+                    stage.word(),
+                    null,
+                    List.of(),
+                    null,
+                    null,
+                    false,
+                    null,
+                    0,
+                    false,
+                    false,
+                    0,
+                    null,
+                    Answer.troubles(desk.problems()),
+                    List.of());
+        }
+        var files = desk.files();
+        return stage == Stage.PLANNED ? planned(id, files) : laid(id, desk, files, stage);
+    }
+
+    private static View planned(String id, TrialFiles files) {
+        var trial = files.trial();
+        return new View(
+                id,
+                trial.title(),
+                trial.question().orElse(null),
+                Stage.PLANNED.word(),
+                crop(files),
+                trial.counting().days(),
+                null,
+                null,
+                false,
+                null,
+                0,
+                true,
+                false,
+                0,
+                null,
+                List.of(),
+                files.notices());
+    }
+
+    private static View laid(String id, TrialDesk desk, TrialFiles files, Stage stage) {
+        var trial = files.trial();
+        var bench = desk.bench();
+        var counts = bench.counts(0);
+        return new View(
+                id,
+                trial.title(),
+                trial.question().orElse(null),
+                stage.word(),
+                crop(files),
+                trial.counting().days(),
+                counts.sownOn(),
+                counts.today(),
+                counts.opened(),
+                counts.openedAt(),
+                counts.countedAfterOpening(),
+                stage == Stage.LAID,
+                desk.folder().path().resolve("report.html").toFile().exists(),
+                bench.readings().size(),
+                bench.toDo(),
+                List.of(),
+                files.notices());
+    }
+
+    private static String crop(TrialFiles files) {
+        return files.trial().crop().map(c -> c.name()).orElse(null);
+    }
+
+    private record Plan(String text, String sha256) {}
+
+    private record Saved(String sha256) {}
+
+    private Answer savePlan(Ask ask) {
+        var plan = ask.json(Plan.class);
+        if (plan.text() == null || plan.sha256() == null) {
+            return Answer.refusal(400, "The plan's text or the one it replaces is missing.");
+        }
+        return Answer.json(
+                new Saved(desk(ask).savePlan(plan.text(), plan.sha256()).sha256()));
+    }
+
+    private Answer advise(Ask ask) {
+        var text = ask.json(Plan.class).text();
+        return Answer.json(Advice.of(text == null ? "" : text));
+    }
+
+    private record Seed(String seed) {}
+
+    private record Laid(
+            String design, long seed, int trays, List<String> files, String readingsSetAside, List<String> lines) {}
+
+    private Answer lay(Ask ask) {
+        var text = ask.json(Seed.class).seed();
+        var laid = desk(ask)
+                .lay(Optional.ofNullable(text).filter(t -> !t.isBlank()).map(TrialPaths::number));
+        var result = laid.result();
+        return Answer.json(new Laid(
+                result.design(),
+                result.seed(),
+                result.trays(),
+                result.files(),
+                result.readingsSetAside(),
+                laid.forPeople()));
+    }
+
+    private static long number(String text) {
+        try {
+            return Long.parseLong(text.strip());
+        } catch (NumberFormatException e) {
+            throw new Refused("A seed is a whole number; '" + text + "' is none.");
+        }
+    }
+
+    private record At(String tray, List<Integer> at) {}
+
+    private record Level(String name, int count, String across) {}
+
+    private record Rack(List<Level> place, List<At> trays, boolean innermostRunsDown) {}
+
+    private Answer rack(Ask ask) {
+        var files = desk(ask).files();
+        Place place = files.trial().place();
+        var trays = Layout.walked(Needed.layout(files).trays()).stream()
+                .map(t -> new At(t.code(), t.stand().at()))
+                .toList();
+        var levels = place.levels().stream()
+                .map(l -> new Level(l.name(), l.count(), l.across().orElse(null)))
+                .toList();
+        return Answer.json(new Rack(levels, trays, place.innermostRunsDown()));
+    }
+
+    private record Printed(String paper) {}
+
+    private record Files(List<String> files) {}
+
+    private Answer print(Ask ask) {
+        var paper = "letter".equals(ask.json(Printed.class).paper()) ? Paper.LETTER : Paper.A4;
+        var address = shared.map(url -> url + "/trial/" + Addresses.encoded(ask.part(0)));
+        return Answer.json(new Files(desk(ask).print(paper, address)));
+    }
+}
