@@ -64,8 +64,10 @@ final class BenchCommand implements Callable<Integer> {
             var stopped = new Thread(bench::close, "close");
             Runtime.getRuntime().addShutdownHook(stopped);
             say("On this computer: " + bench.address());
-            bench.shared().ifPresent(url -> say("For phones: " + url));
-            say(bench.pairingCode());
+            bench.shared().ifPresent(url -> {
+                say("For phones: " + url + ", or this with the phone's camera:");
+                say(bench.pairingCode());
+            });
             say("Stop it with Ctrl-C.");
             open(bench.address() + "/pair#" + bench.code());
             bench.await();

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.fairtray.bench.Refused;
 import org.fairtray.bench.Stage;
+import org.fairtray.bench.TrialBench;
 import org.fairtray.bench.TrialDesk;
 import org.fairtray.bench.Trials;
 import org.fairtray.bench.planning.Advice;
@@ -54,7 +55,8 @@ final class TrialPaths {
         return trials.find(ask.part(0)).orElseThrow(() -> new Refused("There is no trial '" + ask.part(0) + "' here."));
     }
 
-    private record Line(String id, String title, String state, Object today, Integer toDo) {}
+    /** A trial among others; what is to do is a sentence. Whatever is missing is null. */
+    private record Line(String id, String title, String state, Integer today, String toDo) {}
 
     private record All(List<Line> trials, boolean folder) {}
 
@@ -74,7 +76,16 @@ final class TrialPaths {
             return new Line(id, title, stage.word(), null, null);
         }
         var bench = desk.bench();
-        return new Line(id, title, stage.word(), bench.counts(Long.MAX_VALUE).today(), bench.toDo());
+        return new Line(
+                id, title, stage.word(), bench.counts(Long.MAX_VALUE).today().day(), toDo(bench));
+    }
+
+    private static String toDo(TrialBench bench) {
+        var left = bench.toDo();
+        if (left == null) {
+            return bench.counts(Long.MAX_VALUE).today().why();
+        }
+        return left == 0 ? "All trays are counted today." : left + " trays are still to be counted today.";
     }
 
     private record New(String name, String like, String plan) {}
@@ -118,7 +129,8 @@ final class TrialPaths {
             String crop,
             List<Integer> days,
             String sownOn,
-            Object today,
+            Integer today,
+            String todayWhy,
             boolean opened,
             String openedAt,
             int countedAfterOpening,
@@ -140,6 +152,7 @@ final class TrialPaths {
                     stage.word(),
                     null,
                     List.of(),
+                    null,
                     null,
                     null,
                     false,
@@ -167,6 +180,7 @@ final class TrialPaths {
                 trial.counting().days(),
                 null,
                 null,
+                null,
                 false,
                 null,
                 0,
@@ -190,7 +204,8 @@ final class TrialPaths {
                 crop(files),
                 trial.counting().days(),
                 counts.sownOn(),
-                counts.today(),
+                counts.today().day(),
+                counts.today().why(),
                 counts.opened(),
                 counts.openedAt(),
                 counts.countedAfterOpening(),
