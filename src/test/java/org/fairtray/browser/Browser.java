@@ -20,6 +20,7 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** A headless browser with a profile of its own, as one phone or laptop. */
@@ -120,6 +121,20 @@ final class Browser implements AutoCloseable {
         var field = see(by);
         field.clear();
         field.sendKeys(text);
+    }
+
+    /** Puts a whole text into a field at once, as pasting does. */
+    void write(By by, String text) {
+        run(
+                "arguments[0].focus(); arguments[0].value = arguments[1];"
+                        + "arguments[0].dispatchEvent(new Event('input', {bubbles: true}));",
+                see(by),
+                text);
+    }
+
+    /** Presses keys, whatever has the focus. */
+    void keys(CharSequence... keys) {
+        new Actions(driver).sendKeys(keys).perform();
     }
 
     /** Everything that the page says. */

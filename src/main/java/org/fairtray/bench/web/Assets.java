@@ -9,7 +9,8 @@ import java.util.regex.Pattern;
 /** The files of the pages, which come with the program. */
 final class Assets {
     private static final String ROOM = "/org/fairtray/bench/pages/";
-    private static final Pattern PATH = Pattern.compile("([A-Za-z0-9_-]+(\\.[0-9]+)?/)*[A-Za-z0-9_-]+\\.(html|js|css|svg)");
+    private static final Pattern PATH =
+            Pattern.compile("([A-Za-z0-9_-]+(\\.[0-9]+)?/)*[A-Za-z0-9_-]+\\.(html|js|css|svg)");
     private static final Map<String, String> TYPES = Map.of(
             "html", "text/html; charset=utf-8",
             "js", "text/javascript; charset=utf-8",
