@@ -150,7 +150,7 @@ final class Browser implements AutoCloseable {
     /** Keeps a picture of the screen among the pictures of the documents, where they are to be made. */
     void picture(String name) {
         var folder = System.getProperty("fairtray.pictures");
-        if (folder == null) {
+        if (folder == null || folder.isEmpty()) {
             return;
         }
         try {
