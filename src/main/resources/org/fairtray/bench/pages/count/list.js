@@ -3,7 +3,7 @@ import {html, nothing} from '/assets/vendored/lit-html/lit-html.js';
 import * as rules from '/assets/count/rules.js';
 import {conflictCards, refusedCards} from '/assets/count/conflicts.js';
 
-const MARKS = {needs: ['▲', 'needs you'], waiting: ['↑', 'not sent yet'], done: ['●', 'done'], part: ['◐', 'part'], todo: ['○', 'to do']};
+const MARKS = {needs: ['▲', 'needs you'], waiting: ['↑', 'not sent yet'], done: ['●', 'done'], part: ['◐', 'part'], open: ['○', 'to do']};
 
 /** The day, always said, and what is left of it. */
 export function dayBar(state, actions) {

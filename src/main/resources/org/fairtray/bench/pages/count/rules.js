@@ -133,7 +133,7 @@ export function corrections(quarrel) {
   return [...quarrel.higher.map(other => other.day), ...quarrel.lower.map(other => other.day).reverse()];
 }
 
-/** How far a tray is on a day: 'needs', 'waiting', 'done', 'part' or 'todo'. */
+/** How far a tray is on a day: 'needs', 'waiting', 'done', 'part' or 'open'. */
 export function mark(sheet, at, tray, day, needs) {
   const columns = wanted(sheet, day);
   const cells = frames(sheet).map(frame => at(tray, day, frame));
@@ -144,7 +144,7 @@ export function mark(sheet, at, tray, day, needs) {
   if (cells.some(cell => cell?.waiting)) {
     return 'waiting';
   }
-  return read.every(Boolean) ? 'done' : read.some(Boolean) ? 'part' : 'todo';
+  return read.every(Boolean) ? 'done' : read.some(Boolean) ? 'part' : 'open';
 }
 
 /** Trays that lack a figure on a day. */
