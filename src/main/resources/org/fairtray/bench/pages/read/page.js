@@ -1,11 +1,11 @@
 // Reading a trial: how counts came on, the seal, the photos, what came out, and what to try next.
 import {html, render} from '/assets/vendored/lit-html/lit-html.js';
+import {live} from '/assets/vendored/lit-html/directives/live.js';
 import {get, send} from '/assets/api.js';
 import {curves} from '/assets/read/curves.js';
 import {leftWords} from '/assets/read/left.js';
 
 const LAID = ['laid', 'counting', 'opened'];
-const VERDICTS = {changed: 'changed', 'no difference': 'no difference', 'cannot tell': 'cannot tell'};
 
 export default {
   async show(root, {id}, app) {
@@ -135,7 +135,7 @@ class Reading {
     return html`
       ${(warnings ?? []).map(w => html`<p class="warn">${w}</p>`)}
       ${(outcomes ?? []).map(o => html`<h3>${o.name}, day ${o.day}</h3>
-        <ul>${o.verdicts.map(v => html`<li><strong>${v.factor}: ${VERDICTS[v.verdict] ?? v.verdict}.</strong> ${v.sentence}</li>`)}</ul>`)}
+        <ul>${o.verdicts.map(v => html`<li><strong>${v.factor}: ${v.verdict}.</strong> ${v.sentence}</li>`)}</ul>`)}
       ${(lines ?? []).length === 0 ? '' : html`<details><summary>What was written</summary>${lines.map(l => html`<p>${l}</p>`)}</details>`}`;
   }
 
@@ -192,7 +192,7 @@ class Reading {
           alt="Tray ${p.tray} on day ${p.day}, taken by ${p.by}"></a>
         <p>Tray ${p.tray}, day ${p.day}, by ${p.by}</p>
         ${this.app.me.role === 'look' ? html`<p class="soft">${p.inReport ? 'In the report.' : ''}</p>` : html`<label>
-          <input type="checkbox" .checked=${p.inReport} ?disabled=${this.busy !== ''} @change=${e => choose(p, e.target.checked)}> Show in the report</label>`}</li>`)}</ul></section>`;
+          <input type="checkbox" .checked=${live(p.inReport)} ?disabled=${this.busy !== ''} @change=${e => choose(p, e.target.checked)}> Show in the report</label>`}</li>`)}</ul></section>`;
   }
 }
 
