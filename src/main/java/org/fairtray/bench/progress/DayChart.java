@@ -43,9 +43,7 @@ final class DayChart {
 
     private Axis across() {
         var read = column.table().stream().flatMap(r -> r.rates().keySet().stream());
-        var all = IntStream.concat(
-                        days.stream().mapToInt(d -> d),
-                        read.mapToInt(d -> d))
+        var all = IntStream.concat(days.stream().mapToInt(d -> d), read.mapToInt(d -> d))
                 .summaryStatistics();
         double low = Math.max(0, all.getMin() - 1);
         // Room on the right for the numbers at the lines' ends.
@@ -73,7 +71,9 @@ final class DayChart {
     private String last(Line line) {
         int day = line.rates().keySet().stream().mapToInt(d -> d).max().orElseThrow();
         double rate = line.rates().get(day);
-        var shown = counted() ? String.format(Locale.ROOT, "%.0f %%", 100 * rate) : String.format(Locale.ROOT, "%.1f", rate);
+        var shown = counted()
+                ? String.format(Locale.ROOT, "%.0f %%", 100 * rate)
+                : String.format(Locale.ROOT, "%.1f", rate);
         return line.label() + ": " + shown + " on day " + day;
     }
 }

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.function.Function;
 import org.fairtray.files.ReadingCells;
 import org.fairtray.report.charts.Curves;
 import org.fairtray.trial.Layout;
@@ -28,8 +27,9 @@ import org.fairtray.trial.Trial;
 public record Progress(List<Integer> days, List<Column> columns, List<Mean> treatments, List<Mean> drawn) {
 
     /** Stands above every curve. */
-    public static final String WARNING = "Looking isn’t analysing. Curves go up and down by chance, and whoever stops when it"
-            + " looks good finds differences that aren’t there. Count on: the day that the plan names decides.";
+    public static final String WARNING =
+            "Looking isn’t analysing. Curves go up and down by chance, and whoever stops when it"
+                    + " looks good finds differences that aren’t there. Count on: the day that the plan names decides.";
 
     /**
      * A column that is counted or measured.
@@ -73,30 +73,29 @@ public record Progress(List<Integer> days, List<Column> columns, List<Mean> trea
         boolean few = walked.stream().map(Tray::treatment).distinct().count() <= Curves.MOST_LINES;
         for (var asked : new ReadingCells(trial).columns()) {
             var column = column(asked, trial, walked, readings);
-            var means = means(trial, column, walked, Tray::treatment);
+            var means = means(trial, column, walked, trial.factorNames());
             columns.add(column);
             treatments.addAll(means);
-            drawn.addAll(few ? means : means(trial, column, walked, t -> t.treatment().only(first)));
+            drawn.addAll(few ? means : means(trial, column, walked, first));
         }
         return new Progress(trial.counting().days(), columns, treatments, drawn);
     }
 
-    private static Column column(
-            ReadingCells.Column asked, Trial trial, List<Tray> walked, List<Reading> readings) {
+    private static Column column(ReadingCells.Column asked, Trial trial, List<Tray> walked, List<Reading> readings) {
         boolean measure = asked.of().isEmpty();
         var rates = Rates.of(trial, asked.name(), measure, readings);
-        var table = walked.stream().map(t -> new Row(t.code(), rates.of(t.code()))).toList();
+        var table =
+                walked.stream().map(t -> new Row(t.code(), rates.of(t.code()))).toList();
         int charts = (table.size() + Curves.MOST_LINES - 1) / Curves.MOST_LINES;
         return new Column(asked.name(), measure ? "measure" : "count", charts, table);
     }
 
-    /** In the plan's order of levels. */
-    private static List<Mean> means(Trial trial, Column column, List<Tray> walked, Function<Tray, Treatment> got) {
+    /** The mean of trays with the same levels of some factors, in the plan's order of levels. */
+    private static List<Mean> means(Trial trial, Column column, List<Tray> walked, List<String> by) {
         var groups = new LinkedHashMap<Treatment, List<Map<Integer, Double>>>();
-        var factors = trial.factorNames();
-        trial.treatments().forEach(t -> groups.put(t, new ArrayList<>()));
+        trial.treatments().forEach(t -> groups.put(t.only(by), new ArrayList<>()));
         for (int i = 0; i < walked.size(); i++) {
-            groups.computeIfAbsent(got.apply(walked.get(i)).only(factors), t -> new ArrayList<>())
+            groups.computeIfAbsent(walked.get(i).treatment().only(by), t -> new ArrayList<>())
                     .add(column.table().get(i).rates());
         }
         groups.values().removeIf(List::isEmpty);
@@ -107,11 +106,11 @@ public record Progress(List<Integer> days, List<Column> columns, List<Mean> trea
 
     private static Mean mean(String column, String treatment, List<Map<Integer, Double>> trays) {
         var byDay = new TreeMap<Integer, List<Double>>();
-        trays.forEach(rates -> rates.forEach(
-                (day, rate) -> byDay.computeIfAbsent(day, d -> new ArrayList<>()).add(rate)));
+        trays.forEach(rates -> rates.forEach((day, rate) ->
+                byDay.computeIfAbsent(day, d -> new ArrayList<>()).add(rate)));
         var rates = new TreeMap<Integer, Double>();
-        byDay.forEach((day, all) -> rates.put(
-                day, all.stream().mapToDouble(r -> r).average().orElseThrow()));
+        byDay.forEach((day, all) ->
+                rates.put(day, all.stream().mapToDouble(r -> r).average().orElseThrow()));
         int read = (int) trays.stream().filter(t -> !t.isEmpty()).count();
         return new Mean(column, treatment, read, Collections.unmodifiableMap(rates));
     }
@@ -138,9 +137,14 @@ public record Progress(List<Integer> days, List<Column> columns, List<Mean> trea
         }
         int from = (number - 1) * Curves.MOST_LINES;
         var rows = of.table().subList(from, Math.min(of.table().size(), from + Curves.MOST_LINES));
-        var title = of.name() + " by day" + (of.trayCharts() == 1 ? "" : " (" + number + " of " + of.trayCharts() + ")");
+        var title =
+                of.name() + " by day" + (of.trayCharts() == 1 ? "" : " (" + number + " of " + of.trayCharts() + ")");
         return new DayChart(of, days)
-                .svg(title, rows.stream().map(r -> new DayChart.Line(r.tray(), r.rates())).toList());
+                .svg(
+                        title,
+                        rows.stream()
+                                .map(r -> new DayChart.Line(r.tray(), r.rates()))
+                                .toList());
     }
 
     /**
@@ -156,7 +160,9 @@ public record Progress(List<Integer> days, List<Column> columns, List<Mean> trea
                 .toList();
         var shown = lines.subList(0, Math.min(lines.size(), Curves.MOST_LINES));
         var title = of.name() + " by day, mean of trays"
-                + (shown.size() == lines.size() ? "" : " (the first " + shown.size() + " of " + lines.size() + " levels)");
+                + (shown.size() == lines.size()
+                        ? ""
+                        : " (the first " + shown.size() + " of " + lines.size() + " levels)");
         return new DayChart(of, days).svg(title, shown);
     }
 

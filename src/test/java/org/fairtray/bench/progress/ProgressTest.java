@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
@@ -55,11 +56,8 @@ class ProgressTest {
 
     @Test
     void framesOfADayAreAddedUpAndOneThatWasNotReadIsLeftOutOfTheSeedsToo() {
-        var progress = of(
-                mats().counted(2, true),
-                through("T1", 1, 1, 10),
-                through("T1", 1, 2, 20),
-                through("T1", 2, 2, 25));
+        var progress =
+                of(mats().counted(2, true), through("T1", 1, 1, 10), through("T1", 1, 2, 20), through("T1", 2, 2, 25));
         assertEquals(Map.of(1, 0.3, 2, 0.5), rates(progress, "through", 1));
         assertEquals(Map.of(), rates(progress, "through", 2));
     }
@@ -138,7 +136,7 @@ class ProgressTest {
         var trials = Trials.of(Trials.place("shelf 6", "spot 100"), List.of(mat), Trials.THROUGH)
                 .laid(at -> List.of(at.get(1) % 2 == 1 ? "hemp" : "coir"));
         var backwards = new ArrayList<>(trials.layout().trays());
-        java.util.Collections.reverse(backwards);
+        Collections.reverse(backwards);
         var read = trials.with(new Layout(backwards)).readAll(25);
         var progress = Progress.of(read.trial(), read.layout(), read.readings());
         var column = column(progress, "through");
@@ -149,7 +147,8 @@ class ProgressTest {
         assertTrue(progress.trayChart("through", column.trayCharts()).contains("T600: 50 % on day 3."));
         assertEquals(
                 "picture 0 of through: there are " + column.trayCharts(),
-                assertThrows(IllegalArgumentException.class, () -> progress.trayChart("through", 0)).getMessage());
+                assertThrows(IllegalArgumentException.class, () -> progress.trayChart("through", 0))
+                        .getMessage());
     }
 
     @Test
@@ -159,14 +158,14 @@ class ProgressTest {
         var trials = Trials.of(Trials.place("spot 18"), List.of(soak, mat), Trials.THROUGH)
                 .laid(at -> List.of(
                         soak.levels().get((at.get(0) - 1) / 6), mat.levels().get((at.get(0) - 1) % 6)));
-        var progress = of(trials, through("T1", 3, 1, 10), through("T2", 3, 1, 20), through("T18", 3, 1, 50));
+        var progress = of(trials, through("T1", 3, 1, 10), through("T2", 3, 1, 40), through("T18", 3, 1, 50));
         assertEquals(18, means(progress.treatments(), "through").size());
         assertEquals(
                 List.of(
-                        new Progress.Mean("through", "soak 0", 2, Map.of(3, 0.3)),
+                        new Progress.Mean("through", "soak 0", 2, Map.of(3, 0.5)),
                         new Progress.Mean("through", "soak 4", 0, Map.of()),
                         new Progress.Mean("through", "soak 8", 1, Map.of(3, 1.0))),
                 progress.drawn());
-        assertTrue(progress.treatmentChart("through").contains("soak 0: 30 % on day 3; soak 8: 100 % on day 3."));
+        assertTrue(progress.treatmentChart("through").contains("soak 0: 50 % on day 3; soak 8: 100 % on day 3."));
     }
 }
