@@ -76,7 +76,7 @@ class People {
     };
     return html`<form class="card" @submit=${make}><h2>A link to look</h2>
       <p>Whoever has the link can look at the trials, and change nothing. It works only in this network, and only until you remove it below.</p>
-      <p><label for="name">Who it is for</label><input id="name" name="name" required maxlength="60" autocomplete="off"></p>
+      <p><label for="name">Who it is for</label><input id="name" name="name" required maxlength="40" autocomplete="off"></p>
       <button>Make a link</button>
       ${this.link === null ? '' : html`<p><label for="address">The link for ${this.link.name}. Copy it now; it isn’t shown again.</label>
         <input id="address" class="address" readonly .value=${this.link.url} @focus=${e => e.target.select()}></p>`}</form>`;
