@@ -103,7 +103,7 @@ class Reading {
         <p>This stays to do. Counts that come later were not blind, and the report will say so.</p>
         <ul>${left.map(l => html`<li>${l}</li>`)}</ul>`}
       <p>When it was opened is kept. It can’t be closed again.</p>
-      <div class="row"><button type="button" autofocus @click=${close}>Leave it shut</button>
+      <div class="row"><button type="button" @click=${close}>Leave it shut</button>
         <button type="button" class="main" @click=${open}>Open it for good</button></div></dialog>`;
   }
 
