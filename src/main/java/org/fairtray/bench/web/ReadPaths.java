@@ -1,10 +1,13 @@
 package org.fairtray.bench.web;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.fairtray.bench.TrialBench;
 import org.fairtray.bench.TrialDesk;
 import org.fairtray.bench.Trials;
+import org.fairtray.bench.progress.Progress;
 import org.fairtray.findings.Findings;
 import org.fairtray.jobs.Analysed;
 
@@ -22,6 +25,7 @@ final class ReadPaths {
 
     private static final String REPORT_RULES = "default-src 'none'; style-src 'unsafe-inline'; img-src data:;"
             + " base-uri 'none'; form-action 'none'; frame-ancestors 'self'";
+    private static final String PICTURE_RULES = "default-src 'none'; style-src 'unsafe-inline'";
     private static final String OTHER_RULES = "frame-ancestors 'self'";
 
     private final Trials trials;
@@ -33,6 +37,9 @@ final class ReadPaths {
     List<Route> routes() {
         return List.of(
                 Route.of("GET", "/api/trials/*/files/*", Role.LOOK, this::file),
+                Route.of("GET", "/api/trials/*/curves", Role.LOOK, this::curves),
+                Route.of("GET", "/api/trials/*/curves/tray/*/*.svg", Role.LOOK, this::trayCurves),
+                Route.of("GET", "/api/trials/*/curves/treatment/*.svg", Role.LOOK, this::treatmentCurves),
                 Route.of("POST", "/api/trials/*/analyse", Role.HOST, this::analyse),
                 Route.of("POST", "/api/trials/*/next", Role.HOST, this::next));
     }
@@ -55,6 +62,49 @@ final class ReadPaths {
                 .map(bytes -> Answer.of(TYPES.get(name), bytes)
                         .with("Content-Security-Policy", name.equals("report.html") ? REPORT_RULES : OTHER_RULES))
                 .orElseGet(() -> Answer.refusal(404, "There is no " + name + " yet."));
+    }
+
+    /** What pages are told of how counts come on; treatments are null while the seal is shut. */
+    private record Curves(List<Progress.Column> columns, List<Progress.Mean> treatments, String warning) {}
+
+    private static Progress progress(TrialBench bench) {
+        return Progress.of(bench.trial(), bench.layout(), bench.readings());
+    }
+
+    private Answer curves(Ask ask) {
+        var bench = desk(ask).bench();
+        var progress = progress(bench);
+        return Answer.json(
+                new Curves(progress.columns(), bench.opened() ? progress.treatments() : null, Progress.WARNING));
+    }
+
+    private Answer trayCurves(Ask ask) {
+        var progress = progress(desk(ask).bench());
+        boolean there = progress.columns().stream()
+                .anyMatch(c -> c.name().equals(ask.part(1)) && isUpTo(ask.part(2), c.trayCharts()));
+        return there
+                ? picture(progress.trayChart(ask.part(1), Integer.parseInt(ask.part(2))))
+                : Answer.refusal(404, "There is no such picture.");
+    }
+
+    private static boolean isUpTo(String number, int most) {
+        return number.matches("[1-9]\\d{0,3}") && Integer.parseInt(number) <= most;
+    }
+
+    private Answer treatmentCurves(Ask ask) {
+        var bench = desk(ask).bench();
+        if (!bench.opened()) {
+            return Answer.refusal(409, "That says what each tray got. It is here when the seal is opened.");
+        }
+        var progress = progress(bench);
+        return progress.columns().stream().anyMatch(c -> c.name().equals(ask.part(1)))
+                ? picture(progress.treatmentChart(ask.part(1)))
+                : Answer.refusal(404, "There is no such picture.");
+    }
+
+    private static Answer picture(String svg) {
+        return Answer.of("image/svg+xml", svg.getBytes(StandardCharsets.UTF_8))
+                .with("Content-Security-Policy", PICTURE_RULES);
     }
 
     private record Verdict(String factor, String verdict, String sentence) {}
