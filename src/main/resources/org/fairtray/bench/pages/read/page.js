@@ -70,7 +70,7 @@ class Reading {
     if (opened) {
       return html`<section class="card"><h2>The seal is open</h2>
         <p>${openedAt ? `It was opened on ${when(openedAt)}. ` : ''}${after > 0
-          ? `${after === 1 ? '1 count was' : `${after} counts were`} written after that, when it could be known which tray got what. The report says so too.`
+          ? `${after === 1 ? '1 count was' : `${after} counts were`} written after that, when it could be known which tray got what.`
           : 'Nothing was counted after that.'}</p></section>`;
     }
     return html`<section class="card"><h2>The seal</h2>
@@ -100,7 +100,7 @@ class Reading {
     const left = leftWords(this.count);
     return html`<dialog aria-labelledby="sure"><h2 id="sure">Open the seal for good?</h2>
       ${left.length === 0 ? html`<p>Every tray has been counted on every day of the plan.</p>` : html`
-        <p>This stays to do. Counts that come later were not blind, and the report will say so.</p>
+        <p>This stays to do. Counts that come later are not blind. This page will say how many there were.</p>
         <ul>${left.map(l => html`<li>${l}</li>`)}</ul>`}
       <p>When it was opened is kept. It can’t be closed again.</p>
       <div class="row"><button type="button" @click=${close}>Leave it shut</button>
@@ -187,7 +187,7 @@ class Reading {
       }
     });
     return photos.length === 0 ? '' : html`<section class="card"><h2>Photos</h2>
-      <p class="soft">Ticked photos stand in the report the next time it is made.</p>
+      <p class="soft">Which photos are meant for the report is kept with the trial. The report doesn’t show photos yet.</p>
       <ul class="photos">${photos.map(p => html`<li><a href=${source(p)} target="_blank"><img loading="lazy" src=${source(p)}
           alt="Tray ${p.tray} on day ${p.day}, taken by ${p.by}"></a>
         <p>Tray ${p.tray}, day ${p.day}, by ${p.by}</p>
