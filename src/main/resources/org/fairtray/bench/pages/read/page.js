@@ -1,6 +1,5 @@
 // Reading a trial: how counts came on, the seal, the photos, what came out, and what to try next.
 import {html, render} from '/assets/vendored/lit-html/lit-html.js';
-import {live} from '/assets/vendored/lit-html/directives/live.js';
 import {get, send} from '/assets/api.js';
 import {curves} from '/assets/read/curves.js';
 import {leftWords} from '/assets/read/left.js';
@@ -179,20 +178,11 @@ class Reading {
   photos() {
     const photos = this.count.photos;
     const source = photo => `${this.address}/photos/${encodeURIComponent(photo.file)}`;
-    const choose = (photo, inReport) => this.act('photo', async () => {
-      try {
-        await send('POST', source(photo), {inReport});
-      } finally {
-        this.count = await get(`${this.address}/count`);
-      }
-    });
     return photos.length === 0 ? '' : html`<section class="card"><h2>Photos</h2>
-      <p class="soft">Which photos are meant for the report is kept with the trial. The report doesn’t show photos yet.</p>
+      <p class="soft">They lie in the trial’s folder, in photos. The report doesn’t show them.</p>
       <ul class="photos">${photos.map(p => html`<li><a href=${source(p)} target="_blank"><img loading="lazy" src=${source(p)}
           alt="Tray ${p.tray} on day ${p.day}, taken by ${p.by}"></a>
-        <p>Tray ${p.tray}, day ${p.day}, by ${p.by}</p>
-        ${this.app.me.role === 'look' ? html`<p class="soft">${p.inReport ? 'In the report.' : ''}</p>` : html`<label>
-          <input type="checkbox" .checked=${live(p.inReport)} ?disabled=${this.busy !== ''} @change=${e => choose(p, e.target.checked)}> Show in the report</label>`}</li>`)}</ul></section>`;
+        <p>Tray ${p.tray}, day ${p.day}, by ${p.by}</p></li>`)}</ul></section>`;
   }
 }
 
