@@ -5,6 +5,7 @@ import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -114,9 +115,8 @@ final class Counters {
         var now = clock.instant();
         var said = parsed(saidAt)
                 .filter(t -> t.isBefore(now.plus(Duration.ofMinutes(5))) && t.isAfter(now.minus(LONGEST_AWAY)));
-        return LocalDateTime.ofInstant(said.orElse(now), clock.getZone())
-                .truncatedTo(ChronoUnit.SECONDS)
-                .toString();
+        var local = LocalDateTime.ofInstant(said.orElse(now), clock.getZone());
+        return DateTimeFormatter.ISO_LOCAL_DATE_TIME.format(local.truncatedTo(ChronoUnit.SECONDS));
     }
 
     private static Optional<Instant> parsed(String time) {

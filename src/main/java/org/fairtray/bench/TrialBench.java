@@ -251,6 +251,9 @@ public final class TrialBench implements Closeable {
                 writeStanding();
             } catch (ProblemsException | NotKeptException e) {
                 say(e.getMessage());
+            } catch (RuntimeException e) {
+                // Whatever it is, the journal has the counts, and the next second tries again.
+                say("readings.csv couldn't be written by a fault of the program: " + e + ". The counts are kept.");
             }
         }
     }

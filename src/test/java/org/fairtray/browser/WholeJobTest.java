@@ -90,9 +90,30 @@ class WholeJobTest {
 
     private static void analyse(OpenBench bench, Browser browser) {
         browser.go(bench.address() + "/trial/beet-cover");
+        browser.press("Read, and open the seal");
+        browser.read("Looking isn’t analysing.");
         browser.press("Open the seal");
-        browser.driver().switchTo().alert().accept();
+        browser.press("Open it for good");
+        browser.read("The seal is open");
         browser.press("Analyse");
-        browser.read("Analysed.");
+        browser.read("cover: ");
+        browser.read("Save report.html");
+        browser.picture("bench-read");
+        var frame = browser.see(By.cssSelector("iframe.report-frame"));
+        browser.driver().switchTo().frame(frame);
+        browser.read("Cover on beet");
+        browser.driver().switchTo().defaultContent();
+        browser.press("Plan the trial after this one");
+        browser.read("cover");
+        browser.run("document.querySelectorAll('img.chart').forEach(i => i.loading = 'eager')");
+        var charts = browser.until("no pictures", d -> {
+            var states = d.executeScript("return [...document.querySelectorAll('img.chart')].map(i => i.complete +"
+                    + " ' ' + (i.naturalWidth > 0) + ' ' + i.getAttribute('src').split('/curves/')[1]).join('; ')");
+            return states.toString().contains("false true") ? null : states;
+        });
+        assertEquals(
+                "true true treatment/germinated.svg; true true tray/germinated/1.svg; true true treatment/through.svg;"
+                        + " true true tray/through/1.svg",
+                charts);
     }
 }

@@ -32,7 +32,7 @@ final class DayChart {
         var curves = lines.stream()
                 .map(l -> new Curves.Line(l.label(), points(l.rates())))
                 .toList();
-        return new Curves(title, description(lines), across(), up(), curves).svg(ID);
+        return new Curves(title, description(lines), across(), up(), curves).file(ID);
     }
 
     private List<Curves.Point> points(Map<Integer, Double> rates) {

@@ -75,6 +75,11 @@ public record Curves(String title, String description, Axis across, Axis up, Lis
         });
     }
 
+    /** The same as a file of its own, which unlike one inside a page must say that it is SVG. */
+    public String file(String id) {
+        return svg(id).replaceFirst("^<svg ", "<svg xmlns=\"http://www.w3.org/2000/svg\" ");
+    }
+
     private XYPlot plot() {
         var days = ChartLook.axis(across);
         days.setStandardTickUnits(NumberAxis.createIntegerTickUnits());

@@ -88,16 +88,13 @@ class Standing {
     if (!this.host) {
       return html`<p>The next step is for the computer that the bench runs on.</p>`;
     }
-    const button = (words, path, body, told) => html`<button type="button" class="main" ?disabled=${this.busy}
-      @click=${() => this.act(path, body, told)}>${words}</button>`;
     return [
       () => html`<a class="button main" href="${this.here}/plan">Write the plan</a>`,
       () => html`${this.lay(false)}<a class="button" href="${this.here}/plan">Change the plan</a>`,
       () => this.sown(),
       null,
-      () => html`<button type="button" class="main" ?disabled=${this.busy} @click=${() => confirm(
-        'From then on it is known which tray got what, and that is kept. Open the seal?') && this.act('open', {}, 'The seal is open.')}>Open the seal</button>`,
-      () => html`${button('Analyse', 'analyse', {}, 'Analysed.')}<a class="button" href="${this.here}/read">Read what came out</a>`,
+      () => html`<a class="button main" href="${this.here}/read">Read, and open the seal</a>`,
+      () => html`<a class="button main" href="${this.here}/read">Analyse and read</a>`,
     ][now]();
   }
 
