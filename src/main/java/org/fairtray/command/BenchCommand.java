@@ -67,6 +67,7 @@ final class BenchCommand implements Callable<Integer> {
             bench.shared().ifPresent(url -> {
                 say("For phones: " + url + ", or this with the phone's camera:");
                 say(bench.pairingCode());
+                say("What phones send isn't encrypted: share only in a network that you trust.");
             });
             say("Stop it with Ctrl-C.");
             open(bench.address() + "/pair#" + bench.code());

@@ -22,6 +22,11 @@ final class OpenBench implements AutoCloseable {
         return server.address();
     }
 
+    /** The code of the moment. */
+    String code() {
+        return server.code();
+    }
+
     /** Pairs a browser, under a name. */
     void letIn(Browser browser, String name) {
         browser.go(server.address() + "/pair#" + server.code());

@@ -37,7 +37,7 @@ class PhonesTest {
             """;
 
     /** A trial that is laid out, and sown today, so that day 0 is to be counted. */
-    private static void layOut(Path folder, String title, String question) {
+    static void layOut(Path folder, String title, String question) {
         var trial = new TrialFolder(folder);
         trial.writePlan(PLAN.formatted(quoted(title), quoted(question)), false);
         Laid.of(trial, trial.readPlan(), 7, Optional.empty(), false, share -> {});
@@ -210,6 +210,9 @@ class PhonesTest {
                 phone.see(By.cssSelector("#page > div > *"));
                 barriers(phone, page);
             }
+            phone.go(bench.address() + "/people");
+            phone.read("Ada");
+            barriers(phone, "people");
             sown(phone, bench, folder);
             barriers(phone, "today");
             phone.press("Count T");
