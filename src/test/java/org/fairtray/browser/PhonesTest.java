@@ -210,8 +210,9 @@ class PhonesTest {
                 phone.see(By.cssSelector("#page > div > *"));
                 barriers(phone, page);
             }
-            phone.go(bench.address() + "/people");
-            phone.read("Ada");
+            phone.go(bench.address() + "/");
+            phone.press("Phones and helpers");
+            phone.read("Who is in");
             barriers(phone, "people");
             sown(phone, bench, folder);
             barriers(phone, "today");

@@ -18,6 +18,7 @@ const page = document.getElementById('page');
 const top = document.getElementById('top');
 const told = document.getElementById('told');
 let leave = null;
+let dressed = null;
 
 const app = {
   me: null,
@@ -47,7 +48,7 @@ function head(title, id, step) {
     <a class="home" href="/">Bench</a>
     <h1>${title}</h1>
     ${id === undefined ? '' : html`<nav aria-label="Steps of this trial">${STEPS.map(([name, words]) => html`
-      <a href="/trial/${id}/${name}" aria-current=${name === step ? 'page' : 'false'}>${words}</a>`)}</nav>`}`;
+      <a href="/trial/${encodeURIComponent(id)}/${name}" aria-current=${name === step ? 'page' : 'false'}>${words}</a>`)}</nav>`}`;
 }
 
 function found(path) {
@@ -74,10 +75,21 @@ async function show() {
     // A page draws into a room of its own, so that nothing of the one before is left.
     const room = document.createElement('div');
     page.replaceChildren(room);
+    dress(module.default.style);
     leave = await module.default.show(room, {...query, ...params}, app);
     page.focus({preventScroll: true});
   } catch (error) {
     stumble(error);
+  }
+}
+
+/** Gives the page the look that it asks for besides that of all pages, in place of the one before. */
+function dress(address) {
+  dressed?.remove();
+  dressed = null;
+  if (address) {
+    dressed = Object.assign(document.createElement('link'), {rel: 'stylesheet', href: address});
+    document.head.append(dressed);
   }
 }
 

@@ -270,4 +270,4 @@ async function show(root, params, app) {
   };
 }
 
-export default {title: () => 'Count', worksAway: true, show};
+export default {title: () => 'Count', style: '/assets/count/count.css', worksAway: true, show};

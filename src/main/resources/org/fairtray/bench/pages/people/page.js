@@ -5,22 +5,19 @@ import {get, send} from '/assets/api.js';
 const ROLES = {host: 'this computer, may do everything', count: 'may count, take photos and read', look: 'may only look'};
 
 export default {
+  style: '/assets/people/people.css',
+
   async show(root, params, app) {
     app.head('People');
-    const style = Object.assign(document.createElement('link'), {rel: 'stylesheet', href: '/assets/people/people.css'});
-    document.head.append(style);
     if (app.me.role !== 'host') {
       render(html`<p>You are here as ${app.me.name}: ${ROLES[app.me.role] ?? app.me.role}. People are let in at the computer that the bench runs on.</p>`, root);
-      return () => style.remove();
+      return undefined;
     }
     const page = new People(root, app);
     await page.load();
     // Phones that join while the page is open are shown, and a used code gives way to the next.
     const look = setInterval(() => page.load().catch(() => undefined), 4000);
-    return () => {
-      clearInterval(look);
-      style.remove();
-    };
+    return () => clearInterval(look);
   },
 };
 

@@ -10,6 +10,8 @@ const PAUSE = 500;
 const LEAVE = 'There are changes that aren’t saved. Leave anyway? They stay in this browser.';
 
 export default {
+  style: '/assets/plan/plan.css',
+
   async show(root, {id}, app) {
     app.head('Plan', id, 'plan');
     const held = await get(`/api/trials/${encodeURIComponent(id)}/plan`);
@@ -31,8 +33,6 @@ class Planner {
   }
 
   begin() {
-    const style = Object.assign(document.createElement('link'), {rel: 'stylesheet', href: '/assets/plan/plan.css'});
-    document.head.append(style);
     const leaving = event => this.unsaved() && event.preventDefault();
     window.addEventListener('beforeunload', leaving);
     const within = event => {
@@ -50,7 +50,6 @@ class Planner {
       this.asked++;
       window.removeEventListener('beforeunload', leaving);
       document.removeEventListener('click', within, true);
-      style.remove();
     };
   }
 

@@ -7,12 +7,11 @@ import {leftWords} from '/assets/read/left.js';
 const LAID = ['laid', 'counting', 'opened'];
 
 export default {
+  style: '/assets/read/read.css',
+
   async show(root, {id}, app) {
-    const style = Object.assign(document.createElement('link'), {rel: 'stylesheet', href: '/assets/read/read.css'});
-    document.head.append(style);
     const page = new Reading(root, id, app);
     await page.load();
-    return () => style.remove();
   },
 };
 

@@ -6,12 +6,11 @@ import {map} from '/assets/trial/map.js';
 const STEPS = ['Plan', 'Lay out', 'Print and sow', 'Count', 'Open the seal', 'Analyse'];
 
 export default {
+  style: '/assets/trial/trial.css',
+
   async show(root, {id}, app) {
-    const style = Object.assign(document.createElement('link'), {rel: 'stylesheet', href: '/assets/trial/trial.css'});
-    document.head.append(style);
     const page = new Standing(root, id, app);
     await page.load();
-    return () => style.remove();
   },
 };
 

@@ -30,6 +30,7 @@ export default {
         <p><label for="name">Name of its folder</label><input id="name" name="name" required autocomplete="off"></p>
         <p><label for="like">Begin with</label><select id="like" name="like"><option value="">a plain plan with remarks</option>
           ${ready.map(r => html`<option value=${r.name}>${r.title}</option>`)}</select></p>
-        <button class="main">Make it</button></form>` : ''}`, root);
+        <button class="main">Make it</button></form>` : ''}
+      ${host ? html`<p><a class="button" href="/people">Phones and helpers</a></p>` : ''}`, root);
   },
 };
