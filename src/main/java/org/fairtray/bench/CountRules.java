@@ -27,7 +27,7 @@ import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
 
 /** Which counts can be true: the plan's trays, days, frames and columns, and figures that go with one another. */
-final class Counters {
+final class CountRules {
     private static final int LONGEST_NOTE = 500;
     private static final Pattern ID = Pattern.compile("[A-Za-z0-9_-]{8,80}");
     private static final Pattern TEXT = Pattern.compile("[^\\p{Cntrl}]*");
@@ -39,7 +39,7 @@ final class Counters {
     private final ReadingCells meaning;
     private final Clock clock;
 
-    Counters(Trial trial, Layout layout, Clock clock) {
+    CountRules(Trial trial, Layout layout, Clock clock) {
         this.trial = trial;
         this.meaning = new ReadingCells(trial);
         this.clock = clock;
@@ -139,7 +139,7 @@ final class Counters {
             var before = ledger.standing(counted.slot()).cells();
             problems.removeAll(meaning.problems(frame(counted.slot(), ledger, before)));
         }
-        return problems.stream().findFirst().map(Counters::sentence);
+        return problems.stream().findFirst().map(CountRules::sentence);
     }
 
     private static String sentence(Problem problem) {

@@ -7,12 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.fairtray.files.ReadingCells;
 import org.fairtray.trial.Handling;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Outcome;
-import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
 
 /**
@@ -88,25 +86,17 @@ public record CountSheet(
 
     private static List<Place> places(Trial trial, Layout layout, Handling handling) {
         var walked = Layout.walked(layout.trays());
-        var moving = handling.moves().isEmpty();
         Map<String, Map<Integer, String>> stands = new LinkedHashMap<>();
-        if (!moving) {
+        if (!handling.moves().isEmpty()) {
             for (int day : trial.counting().days()) {
                 handling.on(day, walked)
                         .forEach(t -> stands.computeIfAbsent(t.code(), c -> new LinkedHashMap<>())
-                                .put(day, where(trial, t)));
+                                .put(day, trial.place().words(t.stand())));
             }
         }
         return walked.stream()
-                .map(t -> new Place(t.code(), where(trial, t), stands.getOrDefault(t.code(), Map.of())))
+                .map(t -> new Place(t.code(), trial.place().words(t.stand()), stands.getOrDefault(t.code(), Map.of())))
                 .toList();
-    }
-
-    private static String where(Trial trial, Tray tray) {
-        var names = trial.place().names();
-        return IntStream.range(0, names.size())
-                .mapToObj(i -> names.get(i) + " " + tray.stand().at().get(i))
-                .collect(Collectors.joining(", "));
     }
 
     /** How many trays lack a figure on a day. */

@@ -1,14 +1,13 @@
 package org.fairtray.bench;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.fairtray.files.ProblemsException;
+import org.fairtray.files.TrialFolder;
+import org.fairtray.journal.NotKeptException;
 
 /** The photos of a trial, in a folder of their own. */
 final class Photos {
@@ -49,19 +48,18 @@ final class Photos {
         return true;
     }
 
-    /** Writes a photo, whole or not at all. */
-    void write(String name, byte[] bytes) throws IOException {
-        Files.createDirectories(folder);
-        var beside = folder.resolve("." + name + ".new");
-        try (var channel = FileChannel.open(
-                beside, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.WRITE)) {
-            var buffer = ByteBuffer.wrap(bytes);
-            while (buffer.hasRemaining()) {
-                channel.write(buffer);
-            }
-            channel.force(true);
+    /**
+     * Writes a photo, whole or not at all.
+     *
+     * @throws NotKeptException if that can't be done
+     */
+    void write(String name, byte[] bytes) {
+        try {
+            Files.createDirectories(folder);
+            new TrialFolder(folder).write(name, bytes);
+        } catch (IOException | ProblemsException e) {
+            throw new NotKeptException("The photo can't be written to disk (" + e.getMessage() + ").", e);
         }
-        Files.move(beside, folder.resolve(name), StandardCopyOption.ATOMIC_MOVE);
     }
 
     /** A photo; none where its file is gone. */

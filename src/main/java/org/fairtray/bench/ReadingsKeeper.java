@@ -143,12 +143,10 @@ final class ReadingsKeeper {
 
     /** A reading; none where all of its figures and its note were taken back. */
     private Optional<Reading> reading(Standing standing) {
-        var cells = standing.cells();
-        boolean empty = cells.keySet().stream().allMatch(Set.of("by", "time")::contains);
         var slot = standing.slot();
-        return empty
+        return standing.holdsNothing()
                 ? Optional.empty()
-                : meaning.reading(slot.tray(), slot.day(), slot.frame(), cells, new ArrayList<>());
+                : meaning.reading(slot.tray(), slot.day(), slot.frame(), standing.cells(), new ArrayList<>());
     }
 
     /** Keeps a copy of the file as its editor saved it, since not all of it was taken. */

@@ -34,7 +34,7 @@ public final class TrialBench implements Closeable {
     private final Clock clock;
     private final CountSheet sheet;
     private final ReadingCells meaning;
-    private final Counters counters;
+    private final CountRules rules;
     private final ReadingsKeeper keeper;
     private final Ledger ledger;
     private final JournalFile journal;
@@ -48,7 +48,7 @@ public final class TrialBench implements Closeable {
         this.clock = clock;
         this.sheet = CountSheet.of(trial, layout, files.handling());
         this.meaning = new ReadingCells(trial);
-        this.counters = new Counters(trial, layout, clock);
+        this.rules = new CountRules(trial, layout, clock);
         this.keeper = new ReadingsKeeper(folder, trial, layout);
         this.photos = new Photos(folder.path());
         this.ledger = new Ledger();
@@ -110,15 +110,15 @@ public final class TrialBench implements Closeable {
     }
 
     private Result count(Offer offer, String by) {
-        var senseless = counters.senseless(offer, journal.last());
+        var senseless = rules.senseless(offer, journal.last());
         if (senseless.isPresent()) {
             return new Result(offer.id(), "refused", senseless.get(), null);
         }
-        var counted = counters.counted(offer, by);
+        var counted = rules.counted(offer, by);
         if (ledger.knows(offer.id())) {
             return new Result(offer.id(), "known", null, cell(counted));
         }
-        var impossible = counters.impossible(counted, ledger);
+        var impossible = rules.impossible(counted, ledger);
         if (impossible.isPresent()) {
             return new Result(offer.id(), "refused", impossible.get(), cell(counted));
         }
@@ -169,11 +169,7 @@ public final class TrialBench implements Closeable {
             throw new Refused("There is no tray '" + tray + "' to be counted on day " + day + ".");
         }
         if (!ledger.knows(id)) {
-            try {
-                photos.write(name, bytes);
-            } catch (IOException e) {
-                throw new NotKeptException("The photo can't be written to disk (" + e.getMessage() + ").", e);
-            }
+            photos.write(name, bytes);
             keep(List.of(new Event.Photographed(id, name, tray, day, by)));
         }
         return name;
@@ -181,13 +177,13 @@ public final class TrialBench implements Closeable {
 
     /** A photo's bytes, by the name of its file. */
     public synchronized Optional<byte[]> photo(String file) {
-        boolean known = ledger.photos().stream().anyMatch(p -> p.taken().file().equals(file));
+        boolean known = ledger.photos().stream().anyMatch(p -> p.file().equals(file));
         return known ? photos.read(file) : Optional.empty();
     }
 
     /** Whether anything was ever counted. */
     public synchronized boolean counted() {
-        return !ledger.counts().isEmpty();
+        return ledger.newest().isPresent();
     }
 
     /** Whether someone opened the seal. */
@@ -207,7 +203,7 @@ public final class TrialBench implements Closeable {
                 .toList();
         return new Counts(
                 cells,
-                ledger.conflicts().stream().map(c -> Differing.of(c, ledger)).toList(),
+                conflicts(),
                 ledger.photos().stream().map(Photo::of).toList(),
                 journal.last(),
                 ledger.sown().map(s -> s.date().toString()).orElse(null),
@@ -218,7 +214,18 @@ public final class TrialBench implements Closeable {
                 problem);
     }
 
-    private Today today() {
+    /** Where people differ and nobody has settled it. */
+    public synchronized List<Differing> conflicts() {
+        return ledger.conflicts().stream().map(c -> Differing.of(c, ledger)).toList();
+    }
+
+    /** The number of the newest entry. */
+    public long last() {
+        return journal.last();
+    }
+
+    /** Which day of counting it is. */
+    public synchronized Today today() {
         return Today.of(trial.counting().days(), ledger.sown().map(Event.Sown::date), clock, ledger.newest());
     }
 
@@ -271,10 +278,10 @@ public final class TrialBench implements Closeable {
                 keep(List.copyOf(edits));
             }
             written = -1;
+            keeper.taken(changed.get());
             if (ledger.conflicts().size() > before) {
                 keeper.keepAside();
             }
-            keeper.taken(changed.get());
         }
     }
 

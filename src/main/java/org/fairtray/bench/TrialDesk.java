@@ -141,10 +141,11 @@ public final class TrialDesk implements Closeable {
     }
 
     private void refuseCounted(String what) {
-        if (stage() == Stage.COUNTING || stage() == Stage.OPENED) {
+        var stage = stage();
+        if (stage == Stage.COUNTING || stage == Stage.OPENED) {
             throw new Refused(what + ": counting has begun. Begin another trial for another plan.");
         }
-        if (folder.hasReadings() && stage() != Stage.LAID) {
+        if (folder.hasReadings() && stage != Stage.LAID) {
             throw new Refused(what + ": there is a readings.csv in the folder already.");
         }
     }
@@ -191,12 +192,13 @@ public final class TrialDesk implements Closeable {
             throw new Refused("The seal is still shut. Open it when the last tray is counted.");
         }
         bench.writeReadings();
-        var counts = bench.counts(0);
-        if (!counts.conflicts().isEmpty()) {
-            throw new Refused(counts.conflicts().size() + " figures differ between two people. Settle them first.");
+        var differing = bench.conflicts();
+        if (!differing.isEmpty()) {
+            throw new Refused(differing.size() + " figures differ between two people. Settle them first.");
         }
-        if (counts.problem() != null) {
-            throw new Refused("readings.csv isn't up to date: " + counts.problem());
+        var problem = bench.counts(Long.MAX_VALUE).problem();
+        if (problem != null) {
+            throw new Refused("readings.csv isn't up to date: " + problem);
         }
         return folder.read();
     }

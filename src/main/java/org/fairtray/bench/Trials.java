@@ -73,7 +73,11 @@ public final class Trials implements Closeable {
 
     /** A trial by the name of its folder. */
     public Optional<TrialDesk> find(String name) {
-        return Optional.ofNullable(all().get(name));
+        TrialDesk known;
+        synchronized (this) {
+            known = desks.get(name);
+        }
+        return Optional.ofNullable(known == null ? all().get(name) : known);
     }
 
     /**

@@ -129,14 +129,9 @@ public final class LayoutFile {
     private Optional<Stand> free(Stand stand, int line) {
         var before = stands.putIfAbsent(stand, line);
         if (before != null) {
-            var where = new ArrayList<String>();
-            var names = trial.place().names();
-            for (int i = 0; i < names.size(); i++) {
-                where.add(names.get(i) + " " + stand.at().get(i));
-            }
             problems.add(
                     line,
-                    "a tray at " + String.join(", ", where) + ", where that of line " + before + " stands already",
+                    "a tray at " + trial.place().words(stand) + ", where that of line " + before + " stands already",
                     "one tray at one place");
         }
         return before == null ? Optional.of(stand) : Optional.empty();

@@ -20,6 +20,15 @@ public final class ReadyPlans {
 
     /** Their names, in alphabetical order; the plain one is not among them. */
     public static List<String> names() {
+        return Listed.NAMES;
+    }
+
+    /** Listed once: a jar can't be opened as a folder by two threads at a time. */
+    private static final class Listed {
+        static final List<String> NAMES = listed();
+    }
+
+    private static List<String> listed() {
         try {
             var folder = ReadyPlans.class.getResource("/designs").toURI();
             return folder.getScheme().equals("jar") ? namesInJar(folder) : names(Path.of(folder));

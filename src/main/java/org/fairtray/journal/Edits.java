@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.TreeSet;
 
 /**
@@ -24,8 +23,6 @@ import java.util.TreeSet;
 public final class Edits {
     /** Who gives the figures of an edited file. */
     public static final String BY = "readings.csv";
-
-    private static final Set<String> ASIDE = Set.of("by", "time");
 
     private final Ledger ledger;
     private final Map<Slot, Map<String, String>> file;
@@ -88,7 +85,7 @@ public final class Edits {
             }
         }
         if (!edited.isEmpty()) {
-            ASIDE.stream().filter(cells::containsKey).forEach(c -> edited.put(c, cells.get(c)));
+            Ledger.ASIDE.stream().filter(cells::containsKey).forEach(c -> edited.put(c, cells.get(c)));
         }
         return edited;
     }
@@ -115,7 +112,7 @@ public final class Edits {
     private static Collection<String> figures(Map<String, String> cells, Standing then) {
         var columns = new LinkedHashSet<>(cells.keySet());
         columns.addAll(then.columns().keySet());
-        columns.removeAll(ASIDE);
+        columns.removeAll(Ledger.ASIDE);
         return columns;
     }
 

@@ -1,6 +1,7 @@
 package org.fairtray.journal;
 
 import com.google.gson.Gson;
+import com.google.gson.GsonBuilder;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParseException;
@@ -21,8 +22,7 @@ import java.util.zip.CRC32C;
  * stand in the line, so that a line that was written in part, or damaged, is told from a whole one.
  */
 final class EntryText {
-    private static final Gson GSON =
-            new com.google.gson.GsonBuilder().disableHtmlEscaping().create();
+    private static final Gson GSON = new GsonBuilder().disableHtmlEscaping().create();
     private static final String BEFORE = "{\"crc32c\":\"";
     private static final String BETWEEN = "\",\"entry\":";
     private static final int ENTRY_AT = BEFORE.length() + 8 + BETWEEN.length();
@@ -91,10 +91,6 @@ final class EntryText {
             json.addProperty("tray", photo.tray());
             json.addProperty("day", photo.day());
             json.addProperty("by", photo.by());
-        } else if (event instanceof Event.PhotoChosen chosen) {
-            json.addProperty("what", "photo chosen");
-            json.addProperty("file", chosen.file());
-            json.addProperty("in_report", chosen.inReport());
         }
     }
 
@@ -131,8 +127,6 @@ final class EntryText {
                         text(json, "tray"),
                         json.get("day").getAsInt(),
                         text(json, "by"));
-            case "photo chosen" ->
-                new Event.PhotoChosen(text(json, "file"), json.get("in_report").getAsBoolean());
             default -> throw new JsonParseException("no such entry: " + text(json, "what"));
         };
     }

@@ -56,7 +56,4 @@ public sealed interface Event {
      * @param file its name in the folder of photos
      */
     record Photographed(String id, String file, String tray, int day, String by) implements Event {}
-
-    /** Someone chose whether the report shows a photo. */
-    record PhotoChosen(String file, boolean inReport) implements Event {}
 }

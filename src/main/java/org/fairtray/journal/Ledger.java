@@ -21,21 +21,17 @@ import java.util.TreeMap;
  */
 public final class Ledger {
     /** Columns that say who counted when; they follow the figures and are never in conflict. */
-    private static final Set<String> ASIDE = Set.of("by", "time");
+    static final Set<String> ASIDE = Set.of("by", "time");
 
     private final Map<Slot, List<Standing>> history = new TreeMap<>(Slot.ORDER);
     private final Map<Slot, List<Conflict>> conflicts = new HashMap<>();
     private final Set<String> ids = new HashSet<>();
-    private final List<Event.Counted> counts = new ArrayList<>();
-    private final Map<String, Photo> photos = new LinkedHashMap<>();
+    private final List<Event.Photographed> photos = new ArrayList<>();
     private Optional<Event.Sown> sown = Optional.empty();
     private Optional<Entry> opened = Optional.empty();
     private Optional<Instant> newest = Optional.empty();
     private int countedAfterOpening;
     private String layoutSha256 = "";
-
-    /** A photo, and whether the report shows it. */
-    public record Photo(Event.Photographed taken, Entry entry, boolean inReport) {}
 
     /** Takes the next entry into account. */
     public void add(Entry entry) {
@@ -50,16 +46,12 @@ public final class Ledger {
             opened = opened.or(() -> Optional.of(entry));
         } else if (event instanceof Event.Photographed photo) {
             ids.add(photo.id());
-            photos.put(photo.file(), new Photo(photo, entry, false));
-        } else if (event instanceof Event.PhotoChosen chosen) {
-            photos.computeIfPresent(
-                    chosen.file(), (file, photo) -> new Photo(photo.taken(), photo.entry(), chosen.inReport()));
+            photos.add(photo);
         }
     }
 
     private void add(Entry entry, Event.Counted counted) {
         ids.add(counted.id());
-        counts.add(counted);
         newest = Optional.of(entry.time());
         countedAfterOpening += opened.isPresent() ? 1 : 0;
         var slot = counted.slot();
@@ -174,14 +166,9 @@ public final class Ledger {
         return ids.contains(id);
     }
 
-    /** Every count, as it came. */
-    public List<Event.Counted> counts() {
-        return List.copyOf(counts);
-    }
-
     /** The photos, oldest first. */
-    public List<Photo> photos() {
-        return List.copyOf(photos.values());
+    public List<Event.Photographed> photos() {
+        return List.copyOf(photos);
     }
 
     /** When the trays were sown, as was said last. */

@@ -32,6 +32,11 @@ public record Standing(Slot slot, long sequence, Map<String, Held> columns) {
         return cells;
     }
 
+    /** Whether every figure and note was taken back, so that all there is to say is who did it when. */
+    public boolean holdsNothing() {
+        return Ledger.ASIDE.containsAll(cells().keySet());
+    }
+
     static Standing empty(Slot slot) {
         return new Standing(slot, 0, Map.of());
     }

@@ -136,6 +136,13 @@ public record Place(List<Level> levels) {
         return key(level).stream().map(i -> stand.at().get(i).toString()).collect(Collectors.joining("."));
     }
 
+    /** A stand in words, such as "shelf 1, stack 2". */
+    public String words(Stand stand) {
+        return IntStream.range(0, levels.size())
+                .mapToObj(i -> levels.get(i).name() + " " + stand.at().get(i))
+                .collect(Collectors.joining(", "));
+    }
+
     /** Every stand, in walking order: the last level counts fastest. */
     public List<Stand> stands() {
         List<List<Integer>> stands = List.of(List.of());

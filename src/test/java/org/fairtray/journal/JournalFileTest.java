@@ -54,15 +54,14 @@ class JournalFileTest {
                         "b", new Slot(ODD, 0, 2), 0, Map.of(), "", Optional.empty(), OptionalDouble.empty(), false),
                 new Event.Sown(LocalDate.of(2026, 3, 1), ODD),
                 new Event.Opened(ODD),
-                new Event.Photographed("p", "f.jpg", "T01", 2, ODD),
-                new Event.PhotoChosen("f.jpg", true));
+                new Event.Photographed("p", "f.jpg", "T01", 2, ODD));
         List<Entry> kept;
         try (var journal = JournalFile.open(folder, NOON, e -> {})) {
             kept = journal.append(events);
         }
         assertEquals(kept, entries(NOON));
         assertEquals(
-                List.of(1L, 2L, 3L, 4L, 5L, 6L, 7L),
+                List.of(1L, 2L, 3L, 4L, 5L, 6L),
                 kept.stream().map(Entry::number).toList());
     }
 

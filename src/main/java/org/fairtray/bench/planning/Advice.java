@@ -2,7 +2,9 @@ package org.fairtray.bench.planning;
 
 import java.util.List;
 import java.util.Optional;
+import org.fairtray.files.Problem;
 import org.fairtray.trial.Cautions;
+import org.fairtray.trial.Place;
 
 /**
  * What can be said of a plan while it is being written. Where it can't be read only its problems are known; where its
@@ -60,14 +62,32 @@ public record Advice(
      * @param nearest the name that was probably meant
      * @param sentence all of it
      */
-    public record Trouble(String file, int line, String found, String expected, String nearest, String sentence) {}
+    public record Trouble(String file, int line, String found, String expected, String nearest, String sentence) {
+        /** A problem of a file. */
+        public static Trouble of(Problem problem) {
+            return new Trouble(
+                    problem.file(),
+                    problem.line(),
+                    problem.found(),
+                    problem.expected(),
+                    problem.nearest().orElse(null),
+                    problem.describe());
+        }
+    }
 
     /**
      * A level of the place.
      *
      * @param across the level it is crossed with
      */
-    public record Level(String name, int count, String across) {}
+    public record Level(String name, int count, String across) {
+        /** All levels of a place, outermost first. */
+        public static List<Level> of(Place place) {
+            return place.levels().stream()
+                    .map(l -> new Level(l.name(), l.count(), l.across().orElse(null)))
+                    .toList();
+        }
+    }
 
     /**
      * What gets the levels of a factor.

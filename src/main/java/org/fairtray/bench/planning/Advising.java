@@ -12,7 +12,6 @@ import org.fairtray.bench.planning.Advice.Trouble;
 import org.fairtray.design.DesignName;
 import org.fairtray.design.DoesNotFitException;
 import org.fairtray.design.Structure;
-import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.TrialFiles;
 import org.fairtray.sizing.Assumption;
@@ -21,7 +20,6 @@ import org.fairtray.sizing.Sizing;
 import org.fairtray.sizing.spending.Bill;
 import org.fairtray.trial.Cautions;
 import org.fairtray.trial.Layout;
-import org.fairtray.trial.Place;
 import org.fairtray.trial.SeedsSown;
 import org.fairtray.trial.Trial;
 
@@ -43,8 +41,7 @@ final class Advising {
             trial = TrialFiles.of(Map.of(PLAN, text.getBytes(StandardCharsets.UTF_8)))
                     .trial();
         } catch (ProblemsException e) {
-            return Advice.unreadable(
-                    e.problems().stream().map(Advising::trouble).toList());
+            return Advice.unreadable(e.problems().stream().map(Trouble::of).toList());
         }
         try {
             return new PlannedLayout(trial)
@@ -56,16 +53,6 @@ final class Advising {
         } catch (RuntimeException e) {
             return known(trial, List.of(), List.of("The program failed at this plan, which it should not: " + e));
         }
-    }
-
-    private static Trouble trouble(Problem problem) {
-        return new Trouble(
-                problem.file(),
-                problem.line(),
-                problem.found(),
-                problem.expected(),
-                problem.nearest().orElse(null),
-                problem.describe());
     }
 
     /** What doesn't fit is told of the line at which the place begins. */
@@ -83,7 +70,7 @@ final class Advising {
         return new Advice(
                 problems,
                 trial.title(),
-                place(trial.place()),
+                Advice.Level.of(trial.place()),
                 applied(trial),
                 trial.place().trays(),
                 null,
@@ -108,7 +95,7 @@ final class Advising {
         return new Advice(
                 List.of(),
                 trial.title(),
-                place(trial.place()),
+                Advice.Level.of(trial.place()),
                 applied(trial),
                 trial.place().trays(),
                 layout.trays().size(),
@@ -124,12 +111,6 @@ final class Advising {
                         .toList(),
                 notes(trial, sizing, audit, power, bill),
                 Cautions.ALL);
-    }
-
-    private static List<Advice.Level> place(Place place) {
-        return place.levels().stream()
-                .map(l -> new Advice.Level(l.name(), l.count(), l.across().orElse(null)))
-                .toList();
     }
 
     private static List<Advice.Applied> applied(Trial trial) {

@@ -64,6 +64,7 @@ public record Progress(List<Integer> days, List<Column> columns, List<Mean> trea
         drawn = List.copyOf(drawn);
     }
 
+    /** The progress of a trial, as far as its readings go. */
     public static Progress of(Trial trial, Layout layout, List<Reading> readings) {
         var walked = Layout.walked(layout.trays());
         var columns = new ArrayList<Column>();

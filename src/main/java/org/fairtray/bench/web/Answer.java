@@ -2,10 +2,12 @@ package org.fairtray.bench.web;
 
 import com.google.gson.Gson;
 import com.google.gson.GsonBuilder;
+import com.google.gson.JsonObject;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.fairtray.bench.planning.Advice;
 import org.fairtray.files.Problem;
 
 /**
@@ -19,6 +21,15 @@ record Answer(int status, String type, byte[] body, Map<String, String> headers)
 
     static Answer json(Object value) {
         return json(200, value);
+    }
+
+    /** Several records as one, each with keys of its own. */
+    static Answer joined(Record... parts) {
+        var all = new JsonObject();
+        for (var part : parts) {
+            GSON.toJsonTree(part).getAsJsonObject().entrySet().forEach(e -> all.add(e.getKey(), e.getValue()));
+        }
+        return json(all);
     }
 
     static Answer done() {
@@ -43,24 +54,7 @@ record Answer(int status, String type, byte[] body, Map<String, String> headers)
         return new Answer(status, type, body, more);
     }
 
-    /** Something wrong with a file, for pages. */
-    private record Trouble(String file, int line, String found, String expected, String nearest, String sentence) {
-        static Trouble of(Problem problem) {
-            return new Trouble(
-                    problem.file(),
-                    problem.line(),
-                    problem.found(),
-                    problem.expected(),
-                    problem.nearest().orElse(null),
-                    problem.describe());
-        }
-    }
-
-    private record Refusal(String reason, List<Trouble> problems) {}
-
-    static Object troubles(List<Problem> problems) {
-        return problems.stream().map(Trouble::of).toList();
-    }
+    private record Refusal(String reason, List<Advice.Trouble> problems) {}
 
     static Answer refusal(int status, String reason) {
         return json(status, new Refusal(reason, List.of()));
@@ -68,6 +62,7 @@ record Answer(int status, String type, byte[] body, Map<String, String> headers)
 
     static Answer refusal(int status, String reason, List<Problem> problems) {
         return json(
-                status, new Refusal(reason, problems.stream().map(Trouble::of).toList()));
+                status,
+                new Refusal(reason, problems.stream().map(Advice.Trouble::of).toList()));
     }
 }

@@ -13,7 +13,7 @@ import java.util.List;
  * @param remote their address
  * @param parts what stands in the path where it differs from one ask to the next
  */
-record Ask(Person person, boolean here, String remote, List<String> parts, byte[] body, String contentType) {
+record Ask(Person person, boolean here, String remote, List<String> parts, byte[] body) {
     private static final Gson GSON = new Gson();
 
     String part(int index) {

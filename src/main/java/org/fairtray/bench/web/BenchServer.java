@@ -16,6 +16,7 @@ import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.util.component.LifeCycle;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.fairtray.bench.Refused;
 import org.fairtray.bench.Trials;
@@ -73,7 +74,7 @@ public final class BenchServer implements AutoCloseable {
             var people = new People(opening.folder(), opening.clock(), opening.onCode());
             server.setHandler(
                     new Doorway(routes(trials, people, shared), people, hosts(local, port), opening.onDefect()));
-            start(server);
+            LifeCycle.start(server);
             return new BenchServer(server, trials, people, port, shared);
         } catch (RuntimeException e) {
             connector.close();
@@ -121,16 +122,6 @@ public final class BenchServer implements AutoCloseable {
         return Set.copyOf(hosts);
     }
 
-    private static void start(Server server) {
-        try {
-            server.start();
-        } catch (RuntimeException e) {
-            throw e;
-        } catch (Exception e) {
-            throw new IllegalStateException("the server didn't start", e);
-        }
-    }
-
     static boolean isHere(String address) {
         try {
             return InetAddress.getByName(address).isLoopbackAddress();
@@ -173,11 +164,7 @@ public final class BenchServer implements AutoCloseable {
     @Override
     public void close() {
         try {
-            server.stop();
-        } catch (RuntimeException e) {
-            throw e;
-        } catch (Exception e) {
-            throw new IllegalStateException("the server didn't stop", e);
+            LifeCycle.stop(server);
         } finally {
             trials.close();
         }

@@ -3,9 +3,8 @@ package org.fairtray.bench.web;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.regex.Pattern;
-import org.fairtray.bench.CountSheet;
+import org.fairtray.bench.CellNow;
 import org.fairtray.bench.Counts;
 import org.fairtray.bench.Differing;
 import org.fairtray.bench.Offer;
@@ -42,55 +41,9 @@ final class CountPaths {
         return TrialPaths.find(trials, ask).bench();
     }
 
-    /** What a counter needs, and what stands. Whatever is missing is null. */
-    private record Sheet(
-            String trial,
-            List<Integer> days,
-            int frames,
-            int seedsPerFrame,
-            boolean cumulative,
-            Map<String, String> definitions,
-            List<CountSheet.Column> columns,
-            List<CountSheet.Place> trays,
-            String sownOn,
-            Integer today,
-            String todayWhy,
-            List<?> cells,
-            List<?> conflicts,
-            List<?> photos,
-            long last,
-            boolean opened,
-            String problem) {
-        static Sheet of(CountSheet sheet, Counts now) {
-            return new Sheet(
-                    sheet.trial(),
-                    sheet.days(),
-                    sheet.frames(),
-                    sheet.seedsPerFrame(),
-                    sheet.cumulative(),
-                    sheet.definitions(),
-                    sheet.columns(),
-                    sheet.trays(),
-                    now.sownOn(),
-                    now.today().day(),
-                    now.today().why(),
-                    now.cells(),
-                    now.conflicts(),
-                    now.photos(),
-                    now.last(),
-                    now.opened(),
-                    now.problem());
-        }
-    }
-
-    private Answer sheet(Ask ask) {
-        var bench = bench(ask);
-        return Answer.json(Sheet.of(bench.sheet(), bench.counts(0)));
-    }
-
-    /** What changed. */
-    private record Changes(
-            List<?> cells,
+    /** What stands, or changed. Whatever is missing is null. */
+    private record Now(
+            List<CellNow> cells,
             List<Differing> conflicts,
             List<Photo> photos,
             long last,
@@ -98,23 +51,31 @@ final class CountPaths {
             Integer today,
             String todayWhy,
             boolean opened,
-            String problem) {}
+            String problem) {
+        static Now of(Counts now) {
+            return new Now(
+                    now.cells(),
+                    now.conflicts(),
+                    now.photos(),
+                    now.last(),
+                    now.sownOn(),
+                    now.today().day(),
+                    now.today().why(),
+                    now.opened(),
+                    now.problem());
+        }
+    }
+
+    private Answer sheet(Ask ask) {
+        var bench = bench(ask);
+        return Answer.joined(bench.sheet(), Now.of(bench.counts(0)));
+    }
 
     private Answer since(Ask ask) {
         if (!WHOLE.matcher(ask.part(1)).matches()) {
             return Answer.refusal(400, "The number of the newest entry is none.");
         }
-        var now = bench(ask).counts(Long.parseLong(ask.part(1)));
-        return Answer.json(new Changes(
-                now.cells(),
-                now.conflicts(),
-                now.photos(),
-                now.last(),
-                now.sownOn(),
-                now.today().day(),
-                now.today().why(),
-                now.opened(),
-                now.problem()));
+        return Answer.json(Now.of(bench(ask).counts(Long.parseLong(ask.part(1)))));
     }
 
     private record Offers(List<Offer> counts) {}
@@ -128,8 +89,7 @@ final class CountPaths {
         }
         var bench = bench(ask);
         var results = bench.count(offers, ask.person().name());
-        var now = bench.counts(Long.MAX_VALUE);
-        return Answer.json(new Kept(results, now.conflicts(), now.last()));
+        return Answer.json(new Kept(results, bench.conflicts(), bench.last()));
     }
 
     private record Day(String date) {}

@@ -185,9 +185,7 @@ final class Doorway extends Handler.Abstract {
                 BenchServer.isHere(Request.getRemoteAddr(request)),
                 Request.getRemoteAddr(request),
                 parts,
-                body,
-                Optional.ofNullable(request.getHeaders().get(HttpHeader.CONTENT_TYPE))
-                        .orElse(""));
+                body);
     }
 
     private static void send(Answer answer, Response response, Callback callback) {

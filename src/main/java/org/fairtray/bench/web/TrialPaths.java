@@ -33,7 +33,7 @@ final class TrialPaths {
                 Route.of("GET", "/api/trials", Role.LOOK, ask -> Answer.json(all())),
                 Route.of("POST", "/api/trials", Role.HOST, this::begin),
                 Route.of("GET", "/api/ready-plans", Role.HOST, ask -> Answer.json(readyPlans())),
-                Route.of("GET", "/api/trials/*", Role.LOOK, ask -> Answer.json(view(ask.part(0)))),
+                Route.of("GET", "/api/trials/*", Role.LOOK, this::view),
                 Route.of(
                         "GET",
                         "/api/trials/*/plan",
@@ -76,14 +76,13 @@ final class TrialPaths {
             return new Line(id, title, stage.word(), null, null);
         }
         var bench = desk.bench();
-        return new Line(
-                id, title, stage.word(), bench.counts(Long.MAX_VALUE).today().day(), toDo(bench));
+        return new Line(id, title, stage.word(), bench.today().day(), toDo(bench));
     }
 
     private static String toDo(TrialBench bench) {
         var left = bench.toDo();
         if (left == null) {
-            return bench.counts(Long.MAX_VALUE).today().why();
+            return bench.today().why();
         }
         return left == 0 ? "All trays are counted today." : left + " trays are still to be counted today.";
     }
@@ -128,6 +127,11 @@ final class TrialPaths {
             String state,
             String crop,
             List<Integer> days,
+            List<Advice.Trouble> problems,
+            List<String> notices) {}
+
+    /** How far its counting is. Whatever is missing is null. */
+    private record Counting(
             String sownOn,
             Integer today,
             String todayWhy,
@@ -137,72 +141,38 @@ final class TrialPaths {
             boolean canDraw,
             boolean analysed,
             int readings,
-            Integer toDo,
-            Object problems,
-            List<String> notices) {}
+            Integer toDo) {
+        static Counting none(boolean canDraw) {
+            return new Counting(null, null, null, false, null, 0, canDraw, false, 0, null);
+        }
+    }
 
-    private View view(String id) {
-        var desk = trials.find(id).orElseThrow(() -> new Refused("There is no trial '" + id + "' here."));
+    private Answer view(Ask ask) {
+        var id = ask.part(0);
+        var desk = desk(ask);
         var stage = desk.stage();
         if (stage == Stage.BROKEN) {
-            return new View(
-                    id,
-                    id,
-                    null,
-                    stage.word(),
-                    null,
-                    List.of(),
-                    null,
-                    null,
-                    null,
-                    false,
-                    null,
-                    0,
-                    false,
-                    false,
-                    0,
-                    null,
-                    Answer.troubles(desk.problems()),
-                    List.of());
+            var problems = desk.problems().stream().map(Advice.Trouble::of).toList();
+            var view = new View(id, id, null, stage.word(), null, List.of(), problems, List.of());
+            return Answer.joined(view, Counting.none(false));
         }
         var files = desk.files();
-        return stage == Stage.PLANNED ? planned(id, files) : laid(id, desk, files, stage);
-    }
-
-    private static View planned(String id, TrialFiles files) {
-        var trial = files.trial();
-        return new View(
+        var view = new View(
                 id,
-                trial.title(),
-                trial.question().orElse(null),
-                Stage.PLANNED.word(),
-                crop(files),
-                trial.counting().days(),
-                null,
-                null,
-                null,
-                false,
-                null,
-                0,
-                true,
-                false,
-                0,
-                null,
-                List.of(),
-                files.notices());
-    }
-
-    private static View laid(String id, TrialDesk desk, TrialFiles files, Stage stage) {
-        var trial = files.trial();
-        var bench = desk.bench();
-        var counts = bench.counts(0);
-        return new View(
-                id,
-                trial.title(),
-                trial.question().orElse(null),
+                files.trial().title(),
+                files.trial().question().orElse(null),
                 stage.word(),
                 crop(files),
-                trial.counting().days(),
+                files.trial().counting().days(),
+                List.of(),
+                files.notices());
+        return Answer.joined(view, stage == Stage.PLANNED ? Counting.none(true) : counting(desk, stage));
+    }
+
+    private static Counting counting(TrialDesk desk, Stage stage) {
+        var bench = desk.bench();
+        var counts = bench.counts(Long.MAX_VALUE);
+        return new Counting(
                 counts.sownOn(),
                 counts.today().day(),
                 counts.today().why(),
@@ -212,9 +182,7 @@ final class TrialPaths {
                 stage == Stage.LAID,
                 desk.folder().path().resolve("report.html").toFile().exists(),
                 bench.readings().size(),
-                bench.toDo(),
-                List.of(),
-                files.notices());
+                bench.toDo());
     }
 
     private static String crop(TrialFiles files) {
@@ -268,9 +236,7 @@ final class TrialPaths {
 
     private record At(String tray, List<Integer> at) {}
 
-    private record Level(String name, int count, String across) {}
-
-    private record Rack(List<Level> place, List<At> trays, boolean innermostRunsDown) {}
+    private record Rack(List<Advice.Level> place, List<At> trays, boolean innermostRunsDown) {}
 
     private Answer rack(Ask ask) {
         var files = desk(ask).files();
@@ -278,10 +244,7 @@ final class TrialPaths {
         var trays = Layout.walked(Needed.layout(files).trays()).stream()
                 .map(t -> new At(t.code(), t.stand().at()))
                 .toList();
-        var levels = place.levels().stream()
-                .map(l -> new Level(l.name(), l.count(), l.across().orElse(null)))
-                .toList();
-        return Answer.json(new Rack(levels, trays, place.innermostRunsDown()));
+        return Answer.json(new Rack(Advice.Level.of(place), trays, place.innermostRunsDown()));
     }
 
     private record Printed(String paper) {}
