@@ -14,8 +14,6 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.fairtray.files.TrialFolder;
-import org.fairtray.jobs.Laid;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -26,14 +24,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** What is kept of counts, what is refused, and how readings.csv follows and comes back. */
 class CountingTest {
     private static final Clock NOON = Clock.fixed(Instant.parse("2026-03-04T12:00:00Z"), ZoneOffset.UTC);
-    private static final String PLAN = """
-            format: 1
-            trial: Beet
-            factors:
-              - {name: cover, unit: kg, levels: [0, 3]}
-            place:
-              - {name: shelf, count: 3}
-              - {name: spot, count: 2}
+    private static final String PLAN = BeetTrial.PLAN + """
             counting: {days: [1, 2, 3], frames_per_tray: 2, seeds_per_frame: 50}
             outcomes:
               - {name: through, kind: count, of: germinated, day: 3}
@@ -49,9 +40,7 @@ class CountingTest {
 
     @BeforeEach
     void layOut() {
-        var trial = new TrialFolder(folder);
-        trial.writePlan(PLAN, false);
-        Laid.of(trial, trial.readPlan(), 7, Optional.empty(), false, share -> {});
+        BeetTrial.layOut(folder, PLAN);
         desk = new TrialDesk(folder, NOON);
         bench = desk.bench();
     }

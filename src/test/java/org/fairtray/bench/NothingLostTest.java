@@ -15,9 +15,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
-import org.fairtray.files.TrialFolder;
-import org.fairtray.jobs.Laid;
 import org.fairtray.journal.Entry;
 import org.fairtray.journal.Event;
 import org.fairtray.journal.JournalFile;
@@ -31,14 +28,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class NothingLostTest {
     private static final Clock CLOCK = Clock.system(ZoneId.systemDefault());
     private static final Path BASH = Path.of("/bin/bash");
-    private static final String PLAN = """
-            format: 1
-            trial: Beet
-            factors:
-              - {name: cover, unit: kg, levels: [0, 3]}
-            place:
-              - {name: shelf, count: 3}
-              - {name: spot, count: 2}
+    private static final String PLAN = BeetTrial.PLAN + """
             counting: {days: [1, 2], frames_per_tray: 1, seeds_per_frame: 50, counts: new}
             outcomes:
               - {name: germinated, kind: count, of: sown, day: 2}
@@ -49,9 +39,7 @@ class NothingLostTest {
 
     @BeforeEach
     void layOut() {
-        var trial = new TrialFolder(folder);
-        trial.writePlan(PLAN, false);
-        Laid.of(trial, trial.readPlan(), 7, Optional.empty(), false, share -> {});
+        BeetTrial.layOut(folder, PLAN);
     }
 
     private List<String> java(String run) {

@@ -9,13 +9,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
+import org.fairtray.bench.BeetTrial;
 import org.fairtray.bench.web.BenchServer;
 import org.fairtray.bench.web.Caller;
-import org.fairtray.files.TrialFolder;
-import org.fairtray.jobs.Laid;
 
 /**
  * Twenty phones that each count twice a second for a minute, against one trial of 600 trays on this computer. Prints how
@@ -44,9 +42,7 @@ public final class BenchLoad {
     /** Needs no arguments. */
     public static void main(String[] args) throws Exception {
         var folder = Files.createTempDirectory("bench-load");
-        var trial = new TrialFolder(folder);
-        trial.writePlan(PLAN, false);
-        var laid = Laid.of(trial, trial.readPlan(), 7, Optional.empty(), false, share -> {});
+        var laid = BeetTrial.layOut(folder, PLAN);
         var trays = laid.layout().trays().stream().map(t -> t.code()).toList();
         var opening = new BenchServer.Opening(
                 folder, 0, false, Clock.system(ZoneId.systemDefault()), c -> {}, Throwable::printStackTrace);

@@ -9,9 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
-import org.fairtray.files.TrialFolder;
-import org.fairtray.jobs.Laid;
+import org.fairtray.bench.BeetTrial;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
@@ -22,15 +20,7 @@ class PhonesTest {
     private static final int HIGH = 740;
     private static final String HARM = "<img src=x onerror=window.harmed=1>\"'&lt;";
 
-    private static final String PLAN = """
-            format: 1
-            trial: %s
-            question: %s
-            factors:
-              - {name: cover, unit: kg, levels: [0, 3]}
-            place:
-              - {name: shelf, count: 3}
-              - {name: spot, count: 2}
+    private static final String PLAN = BeetTrial.PLAN.replace("trial: Beet", "trial: %s\nquestion: %s") + """
             counting: {days: [0, 1, 2], frames_per_tray: 1, seeds_per_frame: 50}
             outcomes:
               - {name: through, kind: count, of: germinated, day: 2}
@@ -38,9 +28,7 @@ class PhonesTest {
 
     /** A trial that is laid out, and sown today, so that day 0 is to be counted. */
     static void layOut(Path folder, String title, String question) {
-        var trial = new TrialFolder(folder);
-        trial.writePlan(PLAN.formatted(quoted(title), quoted(question)), false);
-        Laid.of(trial, trial.readPlan(), 7, Optional.empty(), false, share -> {});
+        BeetTrial.layOut(folder, PLAN.formatted(quoted(title), quoted(question)));
     }
 
     private static String quoted(String text) {

@@ -15,8 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.fairtray.files.TrialFolder;
-import org.fairtray.jobs.Laid;
+import org.fairtray.bench.BeetTrial;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -26,14 +25,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Who comes in at the bench, and what may be asked. */
 class DoorwayTest {
-    private static final String PLAN = """
-            format: 1
-            trial: Beet
-            factors:
-              - {name: cover, unit: kg, levels: [0, 3]}
-            place:
-              - {name: shelf, count: 3}
-              - {name: spot, count: 2}
+    private static final String PLAN = BeetTrial.PLAN + """
             counting: {days: [1, 2], frames_per_tray: 1, seeds_per_frame: 50}
             outcomes:
               - {name: germinated, kind: count, of: sown, day: 2}
@@ -50,9 +42,7 @@ class DoorwayTest {
 
     @BeforeEach
     void open() {
-        var trial = new TrialFolder(folder.resolve("beet"));
-        trial.writePlan(PLAN, false);
-        Laid.of(trial, trial.readPlan(), 7, Optional.empty(), false, share -> {});
+        BeetTrial.layOut(folder.resolve("beet"), PLAN);
         start();
     }
 
