@@ -43,6 +43,7 @@ class ArchitectureTest {
             Map.entry("org.jfree.", "JFreeChart"),
             Map.entry("org.apache.batik.", "Batik"),
             Map.entry("java.awt.", "AWT"),
+            Map.entry("net.coobird.thumbnailator.", "Thumbnailator"),
             Map.entry("org.apache.pdfbox.", "PDFBox"),
             Map.entry("org.apache.fontbox.", "PDFBox"),
             Map.entry("com.google.zxing.", "ZXing"),

@@ -73,13 +73,30 @@ final class CountRules {
                 return Optional.of("The plan doesn't ask for '" + column + "'.");
             }
         }
-        var note = offer.note() == null ? "" : offer.note();
-        if (note.length() > LONGEST_NOTE) {
-            return Optional.of("The note has " + note.length() + " letters; " + LONGEST_NOTE + " are the most.");
+        return unfit(offer.note() == null ? "" : offer.note(), "The note");
+    }
+
+    private static Optional<String> unfit(String text, String what) {
+        if (text.length() > LONGEST_NOTE) {
+            return Optional.of(what + " has " + text.length() + " letters; " + LONGEST_NOTE + " are the most.");
         }
-        return TEXT.matcher(note).matches()
+        return TEXT.matcher(text).matches()
                 ? Optional.empty()
-                : Optional.of("The note has a letter that can't be kept.");
+                : Optional.of(what + " has a letter that can't be kept.");
+    }
+
+    /**
+     * Words as they are kept, without spaces around them.
+     *
+     * @param what whose words they are, for the message
+     * @throws Refused if they are too many, or can't be kept
+     */
+    static String fit(String words, String what) {
+        var bare = words.strip();
+        unfit(bare, what).ifPresent(why -> {
+            throw new Refused(why);
+        });
+        return bare;
     }
 
     /** The count as the journal keeps it. */

@@ -1,23 +1,12 @@
 package org.fairtray.bench;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.Optional;
 import java.util.regex.Pattern;
-import org.fairtray.files.ProblemsException;
-import org.fairtray.files.TrialFolder;
-import org.fairtray.journal.NotKeptException;
 
-/** The photos of a trial, in a folder of their own. */
+/** What a photo that a page sends must be, and what its file is called. */
 final class Photos {
     private static final Pattern ID = Pattern.compile("[A-Za-z0-9_-]{8,80}");
 
-    private final Path folder;
-
-    Photos(Path trial) {
-        this.folder = trial.resolve("photos");
-    }
+    private Photos() {}
 
     /**
      * The name of a photo's file.
@@ -46,28 +35,5 @@ final class Photos {
             }
         }
         return true;
-    }
-
-    /**
-     * Writes a photo, whole or not at all.
-     *
-     * @throws NotKeptException if that can't be done
-     */
-    void write(String name, byte[] bytes) {
-        try {
-            Files.createDirectories(folder);
-            new TrialFolder(folder).write(name, bytes);
-        } catch (IOException | ProblemsException e) {
-            throw new NotKeptException("The photo can't be written to disk (" + e.getMessage() + ").", e);
-        }
-    }
-
-    /** A photo; none where its file is gone. */
-    Optional<byte[]> read(String name) {
-        try {
-            return Optional.of(Files.readAllBytes(folder.resolve(name)));
-        } catch (IOException e) {
-            return Optional.empty();
-        }
     }
 }

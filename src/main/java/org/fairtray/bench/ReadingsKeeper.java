@@ -18,7 +18,7 @@ import java.util.function.Function;
 import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.ReadingCells;
-import org.fairtray.files.TrialFolder;
+import org.fairtray.files.SharedReadings;
 import org.fairtray.journal.Slot;
 import org.fairtray.journal.Standing;
 import org.fairtray.trial.Layout;
@@ -33,19 +33,17 @@ import org.fairtray.trial.Trial;
 final class ReadingsKeeper {
     private static final String NAME = "readings.csv";
 
-    private final TrialFolder folder;
-    private final Trial trial;
-    private final Layout layout;
+    private final Path folder;
+    private final SharedReadings file;
     private final ReadingCells meaning;
     private final Map<String, Integer> walk = new HashMap<>();
     private final Set<String> noteColumns = new LinkedHashSet<>();
     private Optional<String> known = Optional.empty();
     private Optional<Seen> seen = Optional.empty();
 
-    ReadingsKeeper(TrialFolder folder, Trial trial, Layout layout) {
+    ReadingsKeeper(Path folder, Trial trial, Layout layout) {
         this.folder = folder;
-        this.trial = trial;
-        this.layout = layout;
+        this.file = new SharedReadings(folder, trial, layout);
         this.meaning = new ReadingCells(trial);
         for (Tray tray : Layout.walked(layout.trays())) {
             walk.put(tray.code(), walk.size());
@@ -69,9 +67,9 @@ final class ReadingsKeeper {
         if (known.isPresent() == now.isPresent() && now.equals(seen)) {
             return Optional.empty();
         }
-        var read = folder.readReadings(trial, layout);
+        var read = file.read();
         seen = now;
-        var sha256 = read.map(TrialFolder.ReadingsNow::sha256);
+        var sha256 = read.map(SharedReadings.Now::sha256);
         if (sha256.equals(known)) {
             return Optional.empty();
         }
@@ -90,10 +88,10 @@ final class ReadingsKeeper {
     }
 
     private Optional<Seen> look() {
-        var file = folder.path().resolve(NAME);
+        var path = folder.resolve(NAME);
         try {
-            return Files.exists(file)
-                    ? Optional.of(new Seen(Files.getLastModifiedTime(file), Files.size(file)))
+            return Files.exists(path)
+                    ? Optional.of(new Seen(Files.getLastModifiedTime(path), Files.size(path)))
                     : Optional.empty();
         } catch (IOException e) {
             return Optional.empty();
@@ -118,7 +116,7 @@ final class ReadingsKeeper {
         }
         var readings = readings(standings);
         noteColumns.addAll(List.of("note", "by", "time"));
-        var written = folder.replaceReadings(trial, readings, List.copyOf(noteColumns), known);
+        var written = file.replace(readings, List.copyOf(noteColumns), known);
         if (written.isEmpty()) {
             seen = Optional.empty();
             return false;
@@ -151,13 +149,13 @@ final class ReadingsKeeper {
 
     /** Keeps a copy of the file as its editor saved it, since not all of it was taken. */
     void keepAside() {
-        Function<Integer, Path> name = n -> folder.path().resolve("readings-edited-" + n + ".csv");
+        Function<Integer, Path> name = n -> folder.resolve("readings-edited-" + n + ".csv");
         int number = 1;
         while (Files.exists(name.apply(number))) {
             number++;
         }
         try {
-            Files.copy(folder.path().resolve(NAME), name.apply(number), StandardCopyOption.COPY_ATTRIBUTES);
+            Files.copy(folder.resolve(NAME), name.apply(number), StandardCopyOption.COPY_ATTRIBUTES);
         } catch (IOException e) {
             throw new ProblemsException(new Problem(
                     NAME,

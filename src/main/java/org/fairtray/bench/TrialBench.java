@@ -8,6 +8,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.fairtray.files.PhotoFolder;
 import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.ReadingCells;
@@ -22,6 +25,7 @@ import org.fairtray.journal.NotKeptException;
 import org.fairtray.journal.Standing;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Reading;
+import org.fairtray.trial.ShownPhoto;
 import org.fairtray.trial.Trial;
 
 /**
@@ -38,7 +42,7 @@ public final class TrialBench implements Closeable {
     private final ReadingsKeeper keeper;
     private final Ledger ledger;
     private final JournalFile journal;
-    private final Photos photos;
+    private final PhotoFolder photos;
     private long written = -1;
     private String problem;
 
@@ -49,8 +53,8 @@ public final class TrialBench implements Closeable {
         this.sheet = CountSheet.of(trial, layout, files.handling());
         this.meaning = new ReadingCells(trial);
         this.rules = new CountRules(trial, layout, clock);
-        this.keeper = new ReadingsKeeper(folder, trial, layout);
-        this.photos = new Photos(folder.path());
+        this.keeper = new ReadingsKeeper(folder.path(), trial, layout);
+        this.photos = new PhotoFolder(folder.path());
         this.ledger = new Ledger();
         this.journal = JournalFile.open(folder.path(), clock, ledger::add);
     }
@@ -169,16 +173,57 @@ public final class TrialBench implements Closeable {
             throw new Refused("There is no tray '" + tray + "' to be counted on day " + day + ".");
         }
         if (!ledger.knows(id)) {
-            photos.write(name, bytes);
+            store(name, bytes);
             keep(List.of(new Event.Photographed(id, name, tray, day, by)));
         }
         return name;
     }
 
-    /** A photo's bytes, by the name of its file. */
+    private void store(String name, byte[] bytes) {
+        try {
+            photos.write(name, bytes);
+        } catch (ProblemsException e) {
+            throw new NotKeptException("The photo can't be written to disk (" + e.getMessage() + ").", e);
+        }
+    }
+
+    /** A photo's bytes, by the name of its file; empty where it is gone, or was never taken here. */
     public synchronized Optional<byte[]> photo(String file) {
-        boolean known = ledger.photos().stream().anyMatch(p -> p.file().equals(file));
-        return known ? photos.read(file) : Optional.empty();
+        return taken(file).flatMap(p -> photos.read(p.file()));
+    }
+
+    private Optional<Event.Photographed> taken(String file) {
+        return ledger.photos().stream().filter(p -> p.file().equals(file)).findFirst();
+    }
+
+    /**
+     * The photos that stand in the report.
+     *
+     * @throws ProblemsException if photos.csv is broken
+     */
+    public synchronized List<ShownPhoto> shownPhotos() {
+        return photos.shown(codes());
+    }
+
+    /**
+     * Shows a photo in the report, or shows it no more.
+     *
+     * @param words what there is to see; may be empty
+     * @throws Refused if it was never taken here, or the words are too many
+     * @throws ProblemsException if photos.csv is broken or can't be written
+     */
+    public synchronized void show(String file, boolean shown, String words) {
+        var photo = taken(file).orElseThrow(() -> new Refused("There is no photo '" + file + "'."));
+        if (shown) {
+            var kept = CountRules.fit(words, "What is said of the photo");
+            photos.show(new ShownPhoto(photo.file(), photo.tray(), photo.day(), kept), codes());
+        } else {
+            photos.hide(photo.file(), codes());
+        }
+    }
+
+    private Set<String> codes() {
+        return sheet.trays().stream().map(CountSheet.Place::tray).collect(Collectors.toSet());
     }
 
     /** Whether anything was ever counted. */

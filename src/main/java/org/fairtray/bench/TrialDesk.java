@@ -8,6 +8,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import org.fairtray.analysis.AnalysisOptions;
+import org.fairtray.files.PhotoFolder;
 import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.TrialFiles;
@@ -177,7 +178,7 @@ public final class TrialDesk implements Closeable {
      * @throws Refused if the seal is shut, or people differ about a figure
      */
     public Findings analyse() {
-        var analysed = Analysed.of(ready(), "", AnalysisOptions.USUAL);
+        var analysed = Analysed.of(ready(), new PhotoFolder(folder.path()), "", AnalysisOptions.USUAL);
         return analysed.write(folder);
     }
 

@@ -3,6 +3,7 @@ package org.fairtray.command;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.fairtray.analysis.AnalysisOptions;
+import org.fairtray.files.PhotoFolder;
 import org.fairtray.findings.Findings;
 import org.fairtray.jobs.Analysed;
 import org.fairtray.report.Report;
@@ -42,7 +43,7 @@ final class AnalyseCommand implements Callable<Integer> {
         var progress = new ProgressLine(trial.commandLine().getErr(), Ansi.AUTO.enabled());
         var options = new AnalysisOptions(bootstrap, progress::show);
         var err = trial.commandLine().getErr();
-        var analysed = StopNotice.during(() -> Analysed.of(files, "", options), () -> {
+        var analysed = StopNotice.during(() -> Analysed.of(files, new PhotoFolder(folder.path()), "", options), () -> {
             progress.clear();
             err.println("Stopped: nothing was written.");
             err.flush();

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.fairtray.analysis.AnalysisOptions;
 import org.fairtray.design.Generator;
+import org.fairtray.files.PhotoFolder;
 import org.fairtray.files.ReadyPlans;
 import org.fairtray.files.TrialFolder;
 import org.fairtray.findings.Findings;
@@ -76,7 +77,8 @@ final class DemoCommand implements Callable<Integer> {
         var laid = Laid.of(folder, trial, LAYOUT_SEED, Optional.of(SHEETS), again, share -> {});
         var readings = TRUTH.of(trial, laid.layout(), Generator.of(READINGS_SEED));
         folder.writeReadings(trial, readings, List.of(), again);
-        show(Analysed.of(folder.read(), LABEL, AnalysisOptions.USUAL).write(folder));
+        show(Analysed.of(folder.read(), new PhotoFolder(folder.path()), LABEL, AnalysisOptions.USUAL)
+                .write(folder));
         return Fairtray.DONE;
     }
 

@@ -13,6 +13,7 @@ import org.fairtray.trial.Handling;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Reading;
 import org.fairtray.trial.Seal;
+import org.fairtray.trial.ShownPhoto;
 import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
 
@@ -24,6 +25,7 @@ import org.fairtray.trial.Trial;
  * @param readings in the file's order; none where there is no readings.csv or it has only a header
  * @param noteColumns the columns of readings.csv that are kept as notes, in the file's order
  * @param handling where frames lie and trays move, as frames.csv and rotation.csv say; nothing where they aren't there
+ * @param photos those that stand in the report, as photos.csv says; none where there is no such file
  * @param seal empty where there is no seal.json
  * @param sealState what became of the seal
  * @param planSha256 of plan.yaml as it is, hexadecimal
@@ -36,6 +38,7 @@ public record TrialFiles(
         List<Reading> readings,
         List<String> noteColumns,
         Handling handling,
+        List<ShownPhoto> photos,
         Optional<Seal> seal,
         Seal.State sealState,
         String planSha256,
@@ -45,6 +48,7 @@ public record TrialFiles(
     public TrialFiles {
         readings = List.copyOf(readings);
         noteColumns = List.copyOf(noteColumns);
+        photos = List.copyOf(photos);
         notices = List.copyOf(notices);
     }
 
@@ -87,6 +91,8 @@ public record TrialFiles(
             var handling = new Handling(
                     beside(FramesFile.NAME, "frames", (f, found) -> FramesFile.read(trial, f, found, layout)),
                     beside(MovesFile.NAME, "moves", (f, found) -> MovesFile.read(trial, f, found, layout)));
+            List<ShownPhoto> photos =
+                    beside(ShownPhotosFile.NAME, "photos", (f, found) -> ShownPhotosFile.read(f, found, known()));
             var seal = seal();
             if (!problems.isEmpty()) {
                 throw new ProblemsException(problems);
@@ -98,6 +104,7 @@ public record TrialFiles(
                     read.readings(),
                     read.noteColumns(),
                     handling,
+                    photos,
                     seal,
                     seal.map(s -> state(s, planSha256)).orElse(Seal.State.ABSENT),
                     planSha256,
@@ -124,10 +131,14 @@ public record TrialFiles(
                     .flatMap(file -> {
                         var found = new Problems(file.name());
                         needLayout(file, "readings", found);
-                        var known = layoutSound ? Optional.of(codes) : Optional.<Set<String>>empty();
-                        return gather(found, () -> ReadingsFile.read(trial, file, found, known));
+                        return gather(found, () -> ReadingsFile.read(trial, file, found, known()));
                     })
                     .orElse(none);
+        }
+
+        /** The layout's codes, where they can be relied on. */
+        private Optional<Set<String>> known() {
+            return layoutSound ? Optional.of(codes) : Optional.empty();
         }
 
         private void needLayout(StoredFile file, String what, Problems found) {

@@ -7,16 +7,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.fairtray.trial.Handling;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Reading;
 import org.fairtray.trial.Seal;
-import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
 
 /**
@@ -24,8 +21,16 @@ import org.fairtray.trial.Trial;
  * everything that is wrong at once; writing replaces a file whole or not at all. Nothing is kept between calls.
  */
 public final class TrialFolder {
-    private static final List<String> INPUTS =
-            List.of(PlanFile.NAME, LayoutFile.NAME, ReadingsFile.NAME, SealFile.NAME, FramesFile.NAME, MovesFile.NAME);
+    private static final List<String> INPUTS = List.of(
+            PlanFile.NAME,
+            LayoutFile.NAME,
+            ReadingsFile.NAME,
+            SealFile.NAME,
+            FramesFile.NAME,
+            MovesFile.NAME,
+            ShownPhotosFile.NAME);
+    /** What the bench can do without: files that people write into while it counts. */
+    private static final List<String> WRITTEN_MEANWHILE = List.of(ReadingsFile.NAME, ShownPhotosFile.NAME);
 
     /** What the bench writes beside the readings; it belongs to them. */
     public static final String JOURNAL = "readings.journal";
@@ -53,13 +58,14 @@ public final class TrialFolder {
     }
 
     /**
-     * Reads everything but the readings, which may be in a state that can't be read.
+     * Reads everything but readings and photos.csv, which may be in a state that can't be read.
      *
      * @throws ProblemsException with everything that is wrong with any other file
      */
     public TrialFiles readWithoutReadings() {
-        return read(
-                INPUTS.stream().filter(name -> !name.equals(ReadingsFile.NAME)).toList());
+        return read(INPUTS.stream()
+                .filter(name -> !WRITTEN_MEANWHILE.contains(name))
+                .toList());
     }
 
     private TrialFiles read(List<String> names) {
@@ -300,51 +306,6 @@ public final class TrialFolder {
     public void writeReadings(Trial trial, List<Reading> readings, List<String> noteColumns, boolean replace) {
         keep(replace, ReadingsFile.NAME);
         WholeFile.replace(folder, Map.of(ReadingsFile.NAME, utf8(ReadingsFile.text(trial, readings, noteColumns))));
-    }
-
-    /**
-     * The readings as readings.csv has them now, whatever else lies in the folder.
-     *
-     * @param layout whose trays they are of
-     * @return empty where there is no such file
-     * @throws ProblemsException with everything that is wrong with it
-     */
-    public Optional<ReadingsNow> readReadings(Trial trial, Layout layout) {
-        return StoredFile.find(folder, ReadingsFile.NAME).map(file -> {
-            var problems = new Problems(ReadingsFile.NAME);
-            var codes = layout.trays().stream().map(Tray::code).collect(Collectors.toCollection(LinkedHashSet::new));
-            var read = ReadingsFile.read(trial, file, problems, Optional.of(codes));
-            problems.throwIfAny();
-            return new ReadingsNow(read.readings(), read.noteColumns(), file.sha256());
-        });
-    }
-
-    /**
-     * Replaces readings.csv where it is still the file that was read, so that nobody's changes are lost.
-     *
-     * @param before SHA-256 of the file that was read; empty where there was none
-     * @return SHA-256 of the new file; empty where the file has been changed meanwhile, and was left alone
-     * @throws ProblemsException if it can't be written
-     */
-    public Optional<String> replaceReadings(
-            Trial trial, List<Reading> readings, List<String> noteColumns, Optional<String> before) {
-        var after = new StoredFile(ReadingsFile.NAME, utf8(ReadingsFile.text(trial, readings, noteColumns)));
-        var now = StoredFile.find(folder, ReadingsFile.NAME).map(StoredFile::sha256);
-        if (!now.equals(before)) {
-            return Optional.empty();
-        }
-        if (!now.equals(Optional.of(after.sha256()))) {
-            WholeFile.replace(folder, Map.of(ReadingsFile.NAME, after.bytes()));
-        }
-        return Optional.of(after.sha256());
-    }
-
-    /** Readings, and of which file they are. */
-    public record ReadingsNow(List<Reading> readings, List<String> noteColumns, String sha256) {
-        public ReadingsNow {
-            readings = List.copyOf(readings);
-            noteColumns = List.copyOf(noteColumns);
-        }
     }
 
     /**

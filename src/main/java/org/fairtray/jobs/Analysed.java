@@ -5,11 +5,16 @@ import java.util.ArrayList;
 import java.util.List;
 import org.fairtray.analysis.Analysis;
 import org.fairtray.analysis.AnalysisOptions;
+import org.fairtray.files.PhotoFolder;
 import org.fairtray.files.TrialFiles;
 import org.fairtray.files.TrialFolder;
 import org.fairtray.findings.Findings;
+import org.fairtray.photos.NoPhotoException;
+import org.fairtray.photos.SmallPhoto;
+import org.fairtray.report.Picture;
 import org.fairtray.report.Report;
 import org.fairtray.report.ResultsJson;
+import org.fairtray.trial.ShownPhoto;
 
 /**
  * An analysed trial, both of its files ready before the first is written.
@@ -20,13 +25,29 @@ import org.fairtray.report.ResultsJson;
  */
 public record Analysed(Findings findings, String json, String html) {
 
-    /** Analyses what a trial's folder holds. */
-    public static Analysed of(TrialFiles files, String label, AnalysisOptions options) {
+    /**
+     * Analyses what a trial's folder holds.
+     *
+     * @param photos the folder's photos, of which the files say which are shown
+     */
+    public static Analysed of(TrialFiles files, PhotoFolder photos, String label, AnalysisOptions options) {
         var findings = findings(files, options);
         var html = Report.of(files.trial(), Needed.layout(files), findings)
                 .labelled(label)
+                .showing(files.photos().stream().map(p -> picture(p, photos)).toList())
                 .html();
         return new Analysed(findings, ResultsJson.of(findings), html);
+    }
+
+    /** A photo that is gone or spoiled doesn't hold the analysis up. */
+    private static Picture picture(ShownPhoto photo, PhotoFolder photos) {
+        try {
+            return photos.read(photo.file())
+                    .map(bytes -> Picture.of(photo, SmallPhoto.jpeg(bytes)))
+                    .orElseGet(() -> Picture.missing(photo, "there is no photos/" + photo.file() + " any more"));
+        } catch (NoPhotoException e) {
+            return Picture.missing(photo, e.getMessage());
+        }
     }
 
     /** What the analysis of a trial's folder finds, nothing written. */

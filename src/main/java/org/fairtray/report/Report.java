@@ -26,12 +26,14 @@ public final class Report {
     private final Layout layout;
     private final Findings findings;
     private final String label;
+    private final List<Picture> pictures;
 
-    private Report(Trial trial, Layout layout, Findings findings, String label) {
+    private Report(Trial trial, Layout layout, Findings findings, String label, List<Picture> pictures) {
         this.trial = trial;
         this.layout = layout;
         this.findings = findings;
         this.label = label;
+        this.pictures = List.copyOf(pictures);
     }
 
     /**
@@ -43,17 +45,22 @@ public final class Report {
         if (findings.outcomes().isEmpty()) {
             throw new IllegalArgumentException("findings without an outcome: expected at least one");
         }
-        return new Report(trial, layout, findings, "");
+        return new Report(trial, layout, findings, "", List.of());
     }
 
     /** The same with a word of warning over it, such as that the data are invented. */
     public Report labelled(String words) {
-        return new Report(trial, layout, findings, words);
+        return new Report(trial, layout, findings, words, pictures);
+    }
+
+    /** The same with photos that were chosen for it. */
+    public Report showing(List<Picture> photos) {
+        return new Report(trial, layout, findings, label, photos);
     }
 
     /** The whole page. */
     public String html() {
-        return rendered("report/report.jte", new ReportPage(trial, layout, findings).view(label, style()));
+        return rendered("report/report.jte", new ReportPage(trial, layout, findings).view(label, style(), pictures));
     }
 
     /** A page of what a view holds. */

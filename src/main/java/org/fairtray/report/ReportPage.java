@@ -32,7 +32,7 @@ final class ReportPage {
         names = new Names(trial);
     }
 
-    ReportView view(String label, String style) {
+    ReportView view(String label, String style, List<Picture> pictures) {
         var columnsShown = new HashSet<String>();
         var outcomes = new ArrayList<OutcomeView>();
         for (int i = 0; i < findings.outcomes().size(); i++) {
@@ -47,6 +47,7 @@ final class ReportPage {
                 design().map(ReportPage::textbook).orElse(""),
                 findings.warnings().stream().map(Findings.Warning::sentence).toList(),
                 new TrayMap(trial, layout, first()).view(),
+                new PhotoViews(names, layout).of(pictures),
                 outcomes.get(0),
                 outcomes.subList(1, outcomes.size()),
                 definitions(),

@@ -1,10 +1,13 @@
 package org.fairtray.bench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,6 +17,8 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import javax.imageio.ImageIO;
+import org.fairtray.files.ProblemsException;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -204,5 +209,61 @@ class CountingTest {
                 Refused.class,
                 () -> bench.photograph("photo-0002", "T01", 2, "<svg>".getBytes(StandardCharsets.UTF_8), "Ada"));
         assertEquals("That is no photo that can be kept: send a JPEG or PNG picture.", refused.getMessage());
+    }
+
+    private static byte[] picture() throws Exception {
+        var out = new ByteArrayOutputStream();
+        ImageIO.write(new BufferedImage(40, 30, BufferedImage.TYPE_INT_RGB), "jpg", out);
+        return out.toByteArray();
+    }
+
+    @Test
+    void chosenPhotosStandInTheReportWithWhatTheirTrayGot() throws Exception {
+        var first = bench.photograph("photo-0001", "T01", 2, picture(), "Ada");
+        var second = bench.photograph("photo-0002", "T02", 2, picture(), "Ada");
+        bench.show(second, true, "=roots, <through>");
+        bench.show(first, true, "");
+        bench.show(second, true, "roots, <b>through</b>");
+        assertEquals("""
+                photo,tray,day,words
+                T02-day-2-photo-0002.jpg,T02,2,"roots, <b>through</b>"
+                T01-day-2-photo-0001.jpg,T01,2,
+                """, Files.readString(folder.resolve("photos.csv")));
+        for (int tray = 1; tray <= 6; tray++) {
+            assertEquals("kept", count("T0" + tray, 3, "30", "1" + tray).status());
+        }
+        bench.open("Ada");
+        Files.delete(folder.resolve("photos").resolve(first));
+        desk.analyse();
+        var report = Files.readString(folder.resolve("report.html"));
+        var got = bench.layout().trays().stream()
+                .filter(t -> t.code().equals("T02"))
+                .findFirst()
+                .orElseThrow()
+                .treatment()
+                .level("cover");
+        assertTrue(report.contains("Tray T02 on day 2: cover " + got + " kg"), "what the tray got");
+        assertTrue(report.contains("roots, &lt;b&gt;through&lt;/b&gt;"), "words as words");
+        assertEquals(1, report.split("src=\"data:image/jpeg;base64,", -1).length - 1);
+        assertTrue(report.contains("This photo can’t be shown: there is no photos/" + first + " any more."));
+        bench.show(second, false, "");
+        bench.show(first, false, "");
+        assertEquals("photo,tray,day,words\n", Files.readString(folder.resolve("photos.csv")));
+        desk.analyse();
+        assertFalse(Files.readString(folder.resolve("report.html")).contains("Photos</h2>"));
+    }
+
+    @Test
+    void aPhotoThatWasNeverTakenHereIsNotShown() {
+        var refused = assertThrows(Refused.class, () -> bench.show("../plan.yaml", true, ""));
+        assertEquals("There is no photo '../plan.yaml'.", refused.getMessage());
+    }
+
+    @Test
+    void aBrokenListOfPhotosHoldsUpNoCounting() throws Exception {
+        Files.writeString(folder.resolve("photos.csv"), "photo,tray\n");
+        assertEquals("kept", count("T01", 2, "30", "12").status());
+        assertThrows(ProblemsException.class, () -> bench.shownPhotos());
+        assertEquals(Stage.COUNTING, desk.stage());
     }
 }

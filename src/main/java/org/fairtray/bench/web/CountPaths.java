@@ -34,7 +34,7 @@ final class CountPaths {
                 Route.of("POST", "/api/trials/*/open", Role.HOST, this::open),
                 Route.of("PUT", "/api/trials/*/photos/*/*/*", Role.COUNT, this::photo)
                         .upTo(LARGEST_PHOTO),
-                Route.of("GET", "/api/trials/*/photos/*", Role.LOOK, this::shownPhoto));
+                Route.of("GET", "/api/trials/*/photos/*", Role.LOOK, this::onePhoto));
     }
 
     private TrialBench bench(Ask ask) {
@@ -130,7 +130,7 @@ final class CountPaths {
                         ask.person().name())));
     }
 
-    private Answer shownPhoto(Ask ask) {
+    private Answer onePhoto(Ask ask) {
         return bench(ask)
                 .photo(ask.part(1))
                 .map(bytes -> Answer.of(ask.part(1).endsWith(".png") ? "image/png" : "image/jpeg", bytes))

@@ -10,6 +10,7 @@ import org.fairtray.bench.Trials;
 import org.fairtray.bench.progress.Progress;
 import org.fairtray.findings.Findings;
 import org.fairtray.jobs.Analysed;
+import org.fairtray.trial.ShownPhoto;
 
 /** What came of a trial: its files, its analysis, the next trial. */
 final class ReadPaths {
@@ -40,6 +41,8 @@ final class ReadPaths {
                 Route.of("GET", "/api/trials/*/curves", Role.LOOK, this::curves),
                 Route.of("GET", "/api/trials/*/curves/tray/*/*.svg", Role.LOOK, this::trayCurves),
                 Route.of("GET", "/api/trials/*/curves/treatment/*.svg", Role.LOOK, this::treatmentCurves),
+                Route.of("GET", "/api/trials/*/shown-photos", Role.LOOK, ask -> shownPhotos(desk(ask))),
+                Route.of("PUT", "/api/trials/*/shown-photos", Role.HOST, this::showPhoto),
                 Route.of("POST", "/api/trials/*/analyse", Role.HOST, this::analyse),
                 Route.of("POST", "/api/trials/*/next", Role.HOST, this::next));
     }
@@ -105,6 +108,20 @@ final class ReadPaths {
     private static Answer picture(String svg) {
         return Answer.of("image/svg+xml", svg.getBytes(StandardCharsets.UTF_8))
                 .with("Content-Security-Policy", PICTURE_RULES);
+    }
+
+    private record Shown(List<ShownPhoto> photos) {}
+
+    private static Answer shownPhotos(TrialDesk desk) {
+        return Answer.json(new Shown(desk.bench().shownPhotos()));
+    }
+
+    private record Show(String file, boolean shown, String words) {}
+
+    private Answer showPhoto(Ask ask) {
+        var show = ask.json(Show.class);
+        desk(ask).bench().show(show.file(), show.shown(), show.words() == null ? "" : show.words());
+        return shownPhotos(desk(ask));
     }
 
     private record Verdict(String factor, String verdict, String sentence) {}

@@ -13,6 +13,7 @@ import java.util.List;
  * @param textbook where the design's name comes from, and how places lie in and across each other; or empty
  * @param warnings what stands in the way of an answer
  * @param map where the trays stood
+ * @param photos those that were chosen
  * @param main the question's own outcome
  * @param others secondary outcomes
  * @param definitions what was counted as what
@@ -29,6 +30,7 @@ public record ReportView(
         String textbook,
         List<String> warnings,
         TrayMapView map,
+        List<PhotoView> photos,
         OutcomeView main,
         List<OutcomeView> others,
         List<Fact> definitions,

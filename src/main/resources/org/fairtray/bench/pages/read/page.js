@@ -3,6 +3,7 @@ import {html, render} from '/assets/vendored/lit-html/lit-html.js';
 import {get, send} from '/assets/api.js';
 import {curves} from '/assets/read/curves.js';
 import {leftWords} from '/assets/read/left.js';
+import {photos} from '/assets/read/photos.js';
 
 const LAID = ['laid', 'counting', 'opened'];
 
@@ -27,12 +28,23 @@ class Reading {
     this.trial = await get(this.address);
     this.app.head(this.trial.title || this.id, this.id, 'read');
     if (LAID.includes(this.trial.state)) {
-      [this.count, this.progress] = await Promise.all([get(`${this.address}/count`), get(`${this.address}/curves`)]);
+      [this.count, this.progress, {photos: this.shown}] = await Promise.all(
+        [get(`${this.address}/count`), get(`${this.address}/curves`), this.shownPhotos()]);
     }
     if (this.host) {
       this.folder = (await get('/api/trials')).folder;
     }
     this.draw();
+  }
+
+  /** Which photos the report shows; a broken photos.csv is told, and hides nothing else. */
+  async shownPhotos() {
+    try {
+      return await get(`${this.address}/shown-photos`);
+    } catch (error) {
+      this.app.tell([error.message, ...(error.problems ?? []).map(p => p.sentence)].join(' '), 'wrong');
+      return {photos: []};
+    }
   }
 
   /** Does something while the page says that it is being done, and tells what went wrong. */
@@ -175,13 +187,10 @@ class Reading {
   }
 
   photos() {
-    const photos = this.count.photos;
-    const source = photo => `${this.address}/photos/${encodeURIComponent(photo.file)}`;
-    return photos.length === 0 ? '' : html`<section class="card"><h2>Photos</h2>
-      <p class="soft">They lie in the trial’s folder, in photos. The report doesn’t show them.</p>
-      <ul class="photos">${photos.map(p => html`<li><a href=${source(p)} target="_blank"><img loading="lazy" src=${source(p)}
-          alt="Tray ${p.tray} on day ${p.day}, taken by ${p.by}"></a>
-        <p>Tray ${p.tray}, day ${p.day}, by ${p.by}</p></li>`)}</ul></section>`;
+    const choose = this.host ? chosen => this.act('photo', async () => {
+      this.shown = (await send('PUT', `${this.address}/shown-photos`, chosen)).photos;
+    }) : null;
+    return photos(this.address, this.count.photos, this.shown, choose);
   }
 }
 
