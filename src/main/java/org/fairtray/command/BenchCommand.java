@@ -63,6 +63,7 @@ final class BenchCommand implements Callable<Integer> {
         try (var bench = BenchServer.open(opening)) {
             var stopped = new Thread(bench::close, "close");
             Runtime.getRuntime().addShutdownHook(stopped);
+            AnalyseCommand.prepareReport();
             say("On this computer: " + bench.address());
             bench.shared().ifPresent(url -> {
                 say("For phones: " + url + ", or this with the phone's camera:");

@@ -3,6 +3,8 @@ package org.fairtray.browser;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -157,8 +159,20 @@ final class Browser implements AutoCloseable {
             Files.createDirectories(Path.of(folder));
             Files.write(Path.of(folder, name + ".png"), driver.getScreenshotAs(OutputType.BYTES));
         } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
+            throw new UncheckedIOException(e);
         }
+    }
+
+    /** What the accessibility checks of axe-core find serious or critical on the page. */
+    Object barriers() {
+        try (var script = Browser.class.getResourceAsStream("/vendored/axe.min.js")) {
+            run(new String(script.readAllBytes(), StandardCharsets.UTF_8));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return driver.executeAsyncScript("const done = arguments[0]; axe.run(document, {resultTypes: ['violations']})"
+                + ".then(r => done(r.violations.filter(v => ['serious', 'critical'].includes(v.impact))"
+                + ".map(v => v.id + ': ' + v.nodes.map(n => n.html).slice(0, 3).join(' | '))));");
     }
 
     /** What went wrong in the page's scripts, as far as the browser tells. */

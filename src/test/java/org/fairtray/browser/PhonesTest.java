@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -188,37 +186,25 @@ class PhonesTest {
                 var phone = Browser.open(WIDE, HIGH)) {
             phone.go(bench.address() + "/pair");
             phone.see(By.name("code"));
-            barriers(phone, "pair");
+            assertEquals(List.of(), phone.barriers(), "pair");
             bench.letIn(phone, "Ada");
-            barriers(phone, "trials");
+            assertEquals(List.of(), phone.barriers(), "trials");
             var trial = bench.address() + "/trial/" + folder.getFileName();
             for (var page : List.of("", "/plan", "/count", "/read")) {
                 phone.go(trial + page);
                 phone.until("still loading", d -> phone.text().contains("One moment") ? null : true);
                 phone.see(By.cssSelector("#page > div > *"));
-                barriers(phone, page);
+                assertEquals(List.of(), phone.barriers(), page);
             }
             phone.go(bench.address() + "/");
             phone.press("Phones and helpers");
             phone.read("Who is in");
-            barriers(phone, "people");
+            assertEquals(List.of(), phone.barriers(), "people");
             sown(phone, bench, folder);
-            barriers(phone, "today");
+            assertEquals(List.of(), phone.barriers(), "today");
             phone.press("Count T");
             phone.see(By.id("figure-0"));
-            barriers(phone, "tray");
+            assertEquals(List.of(), phone.barriers(), "tray");
         }
-    }
-
-    /** What the accessibility checks of axe-core find serious or critical on the page. */
-    private static void barriers(Browser browser, String page) throws Exception {
-        try (InputStream script = PhonesTest.class.getResourceAsStream("/vendored/axe.min.js")) {
-            browser.run(new String(script.readAllBytes(), StandardCharsets.UTF_8));
-        }
-        var found = browser.driver()
-                .executeAsyncScript("const done = arguments[0]; axe.run(document, {resultTypes: ['violations']})"
-                        + ".then(r => done(r.violations.filter(v => ['serious', 'critical'].includes(v.impact))"
-                        + ".map(v => v.id + ': ' + v.nodes.map(n => n.html).slice(0, 3).join(' | '))));");
-        assertEquals(List.of(), found, page);
     }
 }
