@@ -1,8 +1,7 @@
 package org.fairtray.statistics.comparisons;
 
 import java.util.Arrays;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.EigenDecomposition;
+import org.fairtray.statistics.Eigen;
 import org.fairtray.statistics.Tail;
 import org.fairtray.statistics.Vectors;
 
@@ -68,8 +67,8 @@ final class Directions {
 
     /** The rows a_i with a_i'a_j = rho_ij, k x r. */
     private static double[][] root(double[][] correlation) {
-        var eigen = new EigenDecomposition(new Array2DRowRealMatrix(correlation));
-        double[] values = eigen.getRealEigenvalues();
+        var eigen = Eigen.of(correlation);
+        double[] values = eigen.values();
         if (Arrays.stream(values).anyMatch(v -> v < -1e-8)) {
             throw new IllegalArgumentException(
                     "eigenvalues of the correlations " + Arrays.toString(values) + ": expected none below 0");
@@ -78,7 +77,7 @@ final class Directions {
         var rows = new double[correlation.length][rank];
         for (int j = 0; j < rank; j++) {
             for (int i = 0; i < rows.length; i++) {
-                rows[i][j] = eigen.getV().getEntry(i, j) * Math.sqrt(values[j]);
+                rows[i][j] = eigen.directions()[j][i] * Math.sqrt(values[j]);
             }
         }
         return rows;

@@ -5,8 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.EigenDecomposition;
+import org.fairtray.statistics.Eigen;
 import org.fairtray.statistics.Grouping;
 import org.fairtray.statistics.Span;
 import org.fairtray.statistics.Vectors;
@@ -316,7 +315,6 @@ public final class Decomposition {
                     .mapToObj(i -> symmetric[i][i])
                     .toList();
         }
-        double[] values = new EigenDecomposition(new Array2DRowRealMatrix(symmetric)).getRealEigenvalues();
-        return Arrays.stream(values).boxed().toList();
+        return Arrays.stream(Eigen.of(symmetric).values()).boxed().toList();
     }
 }

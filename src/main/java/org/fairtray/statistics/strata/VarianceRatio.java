@@ -2,8 +2,7 @@ package org.fairtray.statistics.strata;
 
 import java.util.List;
 import java.util.stream.IntStream;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.EigenDecomposition;
+import org.fairtray.statistics.Eigen;
 import org.fairtray.statistics.Grouping;
 import org.fairtray.statistics.Span;
 import org.fairtray.statistics.Vectors;
@@ -136,12 +135,12 @@ public final class VarianceRatio {
             }
         }
         var right = columns.stream().mapToDouble(c -> Vectors.dot(c, part)).toArray();
-        var eigen = new EigenDecomposition(new Array2DRowRealMatrix(products));
+        var eigen = Eigen.of(products);
         var solution = new double[count];
         for (int k = 0; k < count; k++) {
-            if (eigen.getRealEigenvalue(k) > NOTHING) {
-                var direction = eigen.getEigenvector(k).toArray();
-                Vectors.takeAway(solution, -Vectors.dot(direction, right) / eigen.getRealEigenvalue(k), direction);
+            if (eigen.values()[k] > NOTHING) {
+                var direction = eigen.directions()[k];
+                Vectors.takeAway(solution, -Vectors.dot(direction, right) / eigen.values()[k], direction);
             }
         }
         return solution;
