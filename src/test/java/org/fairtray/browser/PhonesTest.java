@@ -35,18 +35,18 @@ class PhonesTest {
         return "\"" + text.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";
     }
 
-    private static void sown(Browser phone, OpenBench bench, Path folder) {
+    static void sown(Browser phone, OpenBench bench, Path folder) {
         phone.go(bench.address() + "/trial/" + folder.getFileName() + "/count");
         phone.press("Today");
         phone.read("6 of 6 trays left");
     }
 
-    private static void tap(Browser phone, String keys) {
+    static void tap(Browser phone, String keys) {
         keys.chars().forEach(k -> phone.press(By.xpath("//div[@class='keys']/button[.='" + (char) k + "']")));
     }
 
     /** Counts the tray on the screen with one thumb. */
-    private static void count(Browser phone, String germinated, String through) {
+    static void count(Browser phone, String germinated, String through) {
         phone.press(By.id("figure-0"));
         tap(phone, germinated);
         phone.press(By.id("figure-1"));
@@ -55,12 +55,12 @@ class PhonesTest {
     }
 
     /** The code of the tray on the screen, before the words where it stands. */
-    private static String shownTray(Browser phone) {
+    static String shownTray(Browser phone) {
         var head = phone.see(By.cssSelector("h2.code")).getText();
         return head.substring(0, head.indexOf(' '));
     }
 
-    private static String readings(Path folder) throws Exception {
+    static String readings(Path folder) throws Exception {
         return Files.readString(folder.resolve("readings.csv"));
     }
 
@@ -211,7 +211,7 @@ class PhonesTest {
     }
 
     /** What the accessibility checks of axe-core find serious or critical on the page. */
-    private static void barriers(Browser browser, String page) throws Exception {
+    static void barriers(Browser browser, String page) throws Exception {
         try (InputStream script = PhonesTest.class.getResourceAsStream("/vendored/axe.min.js")) {
             browser.run(new String(script.readAllBytes(), StandardCharsets.UTF_8));
         }
