@@ -13,6 +13,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,8 +23,6 @@ import org.fairtray.bench.BeetTrial;
 import org.fairtray.files.TrialFolder;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.By;
 
 /** What the page for counting does besides: seeds, photos, notes, undoing, walking, and what it refuses. */
@@ -47,23 +46,20 @@ class CountPageTest {
         return phone;
     }
 
-    private static void onTheBench(Browser phone) {
+    static void onTheBench(Browser phone) {
         phone.read("All counts are on the bench");
     }
 
-    private String row(String tray) throws Exception {
-        return readings(folder)
-                .lines()
-                .filter(l -> l.startsWith(tray + ",0,"))
-                .findFirst()
-                .orElse("");
+    private void waitForRow(Browser phone, String tray, String cells) {
+        waitForLine(phone, tray + ",0," + cells);
     }
 
-    private void waitForRow(Browser phone, String tray, String cells) {
-        phone.until("no " + cells + " for " + tray, d -> {
+    /** Waits until a line of readings.csv begins so; the bench writes it each second. */
+    private void waitForLine(Browser phone, String begins) {
+        phone.until("no " + begins, d -> {
             try {
-                return row(tray).startsWith(tray + ",0," + cells) ? true : null;
-            } catch (Exception e) {
+                return readings(folder).lines().anyMatch(l -> l.startsWith(begins)) ? true : null;
+            } catch (IOException e) {
                 return null;
             }
         });
@@ -224,13 +220,13 @@ class CountPageTest {
             phone.press("Save & next");
             phone.read("Day 0 said 20, for day 1 you say 18. Counts can't fall.");
             phone.picture("count-fall");
-            paleLetters(phone, "asked about a fall");
+            CountScreenTest.paleLetters(phone, "asked about a fall");
             phone.press("Count again");
             phone.press(By.xpath("//button[@aria-label='Empty: not read']"));
             tap(phone, "22");
             phone.press("Save & next");
             onTheBench(phone);
-            assertTrue(readings(folder).contains(tray + ",1,22,9,"), readings(folder));
+            waitForLine(phone, tray + ",1,22,9,");
         }
     }
 
@@ -240,7 +236,7 @@ class CountPageTest {
         try (var bench = new OpenBench(folder);
                 var phone = phone(bench)) {
             // Two minutes go by on each tray, by the phone's own clock.
-            phone.run("const now = Date.now; window.later = 0; Date.now = () => now() + window.later;");
+            phone.run("const start = Date.now(); window.later = 0; Date.now = () => start + window.later;");
             phone.press("Count T");
             for (int left = 5; left >= 3; left--) {
                 assertFalse(phone.text().contains("min a tray"), phone.text());
@@ -256,7 +252,7 @@ class CountPageTest {
         }
     }
 
-    private static List<String> listed(Browser phone) {
+    static List<String> listed(Browser phone) {
         phone.see(By.cssSelector(".trays b"));
         return phone.driver().findElements(By.cssSelector(".trays b")).stream()
                 .map(e -> e.getText())
@@ -291,173 +287,6 @@ class CountPageTest {
         }
     }
 
-    /** Leaves a count that waits, and on the same tray a newer one that is typed but not saved. */
-    @Test
-    void itsOwnCountIsNotInItsWayWhenItIsAnsweredMeanwhile() throws Exception {
-        layOut(folder, "Beet", "Why?");
-        try (var bench = new OpenBench(folder);
-                var phone = phone(bench)) {
-            phone.press("Count T");
-            var tray = shownTray(phone);
-            phone.offline(true);
-            count(phone, "30", "12");
-            phone.read("1 count waits");
-            phone.press("Back");
-            assertEquals(tray, shownTray(phone));
-            phone.press(By.id("figure-0"));
-            tap(phone, "33");
-            phone.offline(false);
-            onTheBench(phone);
-            phone.press("Save & next");
-            onTheBench(phone);
-            waitForRow(phone, tray, "33,12,");
-            phone.go(page(bench, "/count"));
-            phone.read("5 of 6 trays left");
-            assertFalse(phone.text().contains("two figures"), phone.text());
-        }
-    }
-
-    /** Keeps a count of a frame while the answer to the one before it is held back, or was taken but not told yet. */
-    private static final String IN_BETWEEN = """
-            const done = arguments[arguments.length - 1];
-            (async () => {
-              const {follow, keep, outbox} = await import('/assets/count/sender.js');
-              const ask = window.fetch;
-              let release;
-              const held = new Promise(go => { release = go; });
-              let arrived;
-              const answered = new Promise(go => { arrived = go; });
-              window.fetch = async (path, options) => {
-                const answer = await ask(path, options);
-                if (options?.method !== 'POST' || window.fetch === ask) return answer;
-                window.fetch = ask;
-                const body = await answer.text();
-                arrived();
-                await held;
-                return new Response(body, {status: answer.status});
-              };
-              const body = (germinated, before) => ({tray: arguments[1], day: 0, frame: 1, seen: 0,
-                values: {germinated}, view: {germinated: before}, saidAt: new Date().toISOString()});
-              await keep(arguments[0], [body('30', null)]);
-              await answered;
-              let told = null;
-              const second = new Promise(go => { told = go; });
-              if (arguments[2]) {
-                let once = true;
-                await follow(() => {
-                  if (once && outbox.entries.length === 0) {
-                    once = false;
-                    told(keep(arguments[0], [body('31', '30')]));
-                  }
-                });
-                release();
-              } else {
-                told(keep(arguments[0], [body('31', '30')]));
-                release();
-              }
-              await second;
-              while (outbox.entries.length > 0) await new Promise(go => setTimeout(go, 20));
-              done('sent');
-            })().catch(error => done(String(error)));
-            """;
-
-    private void ownCountsInBetween(boolean told) throws Exception {
-        layOut(folder, "Beet", "Why?");
-        try (var bench = new OpenBench(folder);
-                var phone = phone(bench)) {
-            var tray = listed(phone).get(0);
-            var said = phone.driver()
-                    .executeAsyncScript(IN_BETWEEN, folder.getFileName().toString(), tray, told);
-            assertEquals("sent", said);
-            phone.go(page(bench, "/count"));
-            waitForRow(phone, tray, "31,");
-            assertFalse(phone.text().contains("two figures"), phone.text());
-        }
-    }
-
-    @Test
-    void aCountKeptWhileTheOneBeforeIsAnsweredBuildsOnIt() throws Exception {
-        ownCountsInBetween(false);
-    }
-
-    @Test
-    void aCountKeptJustAfterTheAnswerBuildsOnIt() throws Exception {
-        ownCountsInBetween(true);
-    }
-
-    private static void notWider(Browser phone, String page) {
-        var wider = phone.run("const end = document.documentElement.clientWidth + 1;"
-                + "return [...document.querySelectorAll('body *')].filter(e => !e.closest('.unseen')"
-                + " && e.getBoundingClientRect().right > end).map(e => e.outerHTML.slice(0, 80))");
-        assertEquals(List.of(), wider, page);
-        assertTrue(
-                Boolean.TRUE.equals(phone.run(
-                        "return document.documentElement.scrollWidth <= document.documentElement.clientWidth")),
-                page);
-    }
-
-    /** What axe-core finds short of 7 to 1 between letters and what is behind them. */
-    private static void paleLetters(Browser phone, String page) throws Exception {
-        PhonesTest.barriers(phone, page);
-        var pale = phone.driver()
-                .executeAsyncScript("const done = arguments[0]; axe.run(document, {runOnly: ['color-contrast-enhanced']})"
-                        + ".then(r => done(r.violations.flatMap(v => v.nodes.map(n => n.html + n.failureSummary))));");
-        assertEquals(List.of(), pale, page);
-    }
-
-    @ParameterizedTest
-    @ValueSource(ints = {100, 150, 200})
-    void fitsThePhoneAtAnyZoom(int percent) throws Exception {
-        layOut(folder, "Beet", "Why?");
-        try (var bench = new OpenBench(folder);
-                var phone = Browser.open(WIDE * 100 / percent, HIGH * 100 / percent)) {
-            bench.letIn(phone, "Ada");
-            sown(phone, bench, folder);
-            var tray = listed(phone).get(0);
-            phone.picture("count-list-" + percent);
-            notWider(phone, "list");
-            paleLetters(phone, "list");
-            phone.go(page(bench, "/tray/" + tray + "?day=0"));
-            phone.see(By.id("figure-0"));
-            phone.picture("count-tray-" + percent);
-            notWider(phone, "tray");
-            phone.press("Seeds in this frame");
-            phone.press("Note, photo, help");
-            phone.see(By.id("note"));
-            phone.picture("count-all-open-" + percent);
-            notWider(phone, "tray with all open");
-            paleLetters(phone, "tray with all open");
-        }
-    }
-
-    /** Both figures and all of the pad are in view at once, and what is said covers neither. */
-    @Test
-    void hidesNothingOnASmallPhone() throws Exception {
-        layOut(folder, "Beet", "Why?");
-        try (var bench = new OpenBench(folder);
-                var phone = phone(bench)) {
-            phone.press("Count T");
-            count(phone, "30", "12");
-            phone.read("5 of 6 trays left");
-            onTheBench(phone);
-            var above = "return document.querySelector('#figure-1').getBoundingClientRect().bottom"
-                    + " <= document.querySelector('.thumb').getBoundingClientRect().top"
-                    + " && document.querySelector('.thumb').getBoundingClientRect().bottom <= innerHeight";
-            phone.picture("count-second");
-            assertTrue(Boolean.TRUE.equals(phone.run(above)));
-            phone.press(By.id("figure-0"));
-            tap(phone, "51");
-            phone.press("Save & next");
-            phone.see(By.cssSelector("#told p"));
-            phone.picture("count-told");
-            var covered = phone.run("const t = document.querySelector('#told').getBoundingClientRect();"
-                    + "return [...document.querySelectorAll('.thumb, .figure')]"
-                    + ".filter(e => e.getBoundingClientRect().top < t.bottom && e.getBoundingClientRect().bottom > t.top)"
-                    + ".map(e => e.className)");
-            assertEquals(List.of(), covered);
-        }
-    }
-
     @Test
     void aConflictHasNoBarrierAndIsSettled() throws Exception {
         layOut(folder, "Beet", "Why?");
@@ -479,8 +308,8 @@ class CountPageTest {
             other.go(page(bench, "/tray/" + tray + "?day=0"));
             other.read("germinated: two figures");
             other.picture("count-conflict");
-            paleLetters(other, "conflict");
-            notWider(other, "conflict");
+            CountScreenTest.paleLetters(other, "conflict");
+            CountScreenTest.notWider(other, "conflict");
             other.press("33 is right");
             waitForRow(other, tray, "33,12,");
         }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -60,7 +61,7 @@ class PhonesTest {
         return head.substring(0, head.indexOf(' '));
     }
 
-    static String readings(Path folder) throws Exception {
+    static String readings(Path folder) throws IOException {
         return Files.readString(folder.resolve("readings.csv"));
     }
 

@@ -105,6 +105,7 @@ async function show(root, params, app) {
           actions.saving = true;
           await tried(save);
           actions.saving = false;
+          draw();
         }
       },
       countAgain() {
