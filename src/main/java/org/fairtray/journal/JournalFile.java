@@ -29,8 +29,8 @@ import org.fairtray.files.TrialFolder;
 public final class JournalFile implements Closeable {
     /** What is said where nothing can be written. */
     public static final String READ_ONLY =
-            "This trial's folder can't be written to, so nothing can be kept in it. What is"
-                    + " there is shown. Give the one who runs the bench leave to write in the folder.";
+            "readings.journal can't be written in this trial's folder, so nothing can be kept."
+                    + " What is there is shown. Give the one who runs the bench leave to write there.";
 
     private static final String NAME = TrialFolder.JOURNAL;
 

@@ -307,6 +307,10 @@ class CountPageTest {
             onTheBench(other);
             other.go(page(bench, "/tray/" + tray + "?day=0"));
             other.read("germinated: two figures");
+            assertTrue(
+                    Boolean.TRUE.equals(other.run(
+                            "const c = document.querySelector('.needs').getBoundingClientRect(); return c.top >= 0")),
+                    "both figures are seen first");
             other.picture("count-conflict");
             CountScreenTest.paleLetters(other, "conflict");
             CountScreenTest.notWider(other, "conflict");

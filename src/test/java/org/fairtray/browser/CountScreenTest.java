@@ -11,11 +11,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import org.fairtray.bench.BeetTrial;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
 
 /** The list and a tray on screens of any size: nothing wider, nothing pale, nothing hidden. */
 class CountScreenTest {
@@ -51,8 +53,9 @@ class CountScreenTest {
     static void paleLetters(Browser phone, String page) throws Exception {
         PhonesTest.barriers(phone, page);
         var pale = phone.driver()
-                .executeAsyncScript("const done = arguments[0]; axe.run(document, {runOnly: ['color-contrast-enhanced']})"
-                        + ".then(r => done(r.violations.flatMap(v => v.nodes.map(n => n.html + n.failureSummary))));");
+                .executeAsyncScript(
+                        "const done = arguments[0]; axe.run(document, {runOnly: ['color-contrast-enhanced']})"
+                                + ".then(r => done(r.violations.flatMap(v => v.nodes.map(n => n.html + n.failureSummary))));");
         assertEquals(List.of(), pale, page);
     }
 
@@ -106,6 +109,32 @@ class CountScreenTest {
                     + ".filter(e => e.getBoundingClientRect().top < t.bottom && e.getBoundingClientRect().bottom > t.top)"
                     + ".map(e => e.className)");
             assertEquals(List.of(), covered);
+        }
+    }
+
+    @Test
+    void fitsALaptopWithFourFiguresInTwoFrames() throws Exception {
+        BeetTrial.layOut(folder, BeetTrial.PLAN + """
+                counting: {days: [0, 1], frames_per_tray: 2, seeds_per_frame: 50}
+                outcomes:
+                  - {name: through, kind: count, of: germinated, day: 1}
+                """);
+        try (var bench = new OpenBench(folder);
+                var laptop = Browser.open(1280, 800)) {
+            bench.letIn(laptop, "Ada");
+            sown(laptop, bench, folder);
+            laptop.picture("count-list-laptop");
+            notWider(laptop, "list");
+            laptop.press("Count T");
+            laptop.see(By.id("figure-3"));
+            laptop.keys("40", Keys.ARROW_DOWN, "20", Keys.ARROW_DOWN, "41", Keys.ARROW_DOWN, "21");
+            laptop.read("Seeds in frame 1: 50, frame 2: 50 (as planned).");
+            laptop.picture("count-tray-laptop");
+            notWider(laptop, "tray");
+            paleLetters(laptop, "tray");
+            laptop.keys(Keys.ENTER);
+            laptop.read("5 of 6 trays left");
+            onTheBench(laptop);
         }
     }
 }

@@ -23,8 +23,9 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A trial whose folder can't be written to: shown as far as it goes, nothing lost, one sentence that says why. */
 class ReadOnlyFolderTest {
-    private static final String SAID = "This trial's folder can't be written to, so nothing can be kept in it. What is"
-            + " there is shown. Give the one who runs the bench leave to write in the folder.";
+    private static final String SAID =
+            "readings.journal can't be written in this trial's folder, so nothing can be kept."
+                    + " What is there is shown. Give the one who runs the bench leave to write there.";
     private static final String PLAN = BeetTrial.PLAN + """
             counting: {days: [1, 2], frames_per_tray: 1, seeds_per_frame: 50}
             outcomes:
@@ -93,8 +94,10 @@ class ReadOnlyFolderTest {
     @Test
     void whatWasCountedIsShownAndMoreIsNotTaken() throws Exception {
         try (var bench = bench()) {
-            assertTrue(
-                    in(bench).post(COUNTS, count("count-0001", "T01", "30")).body().contains("\"kept\""));
+            assertTrue(in(bench)
+                    .post(COUNTS, count("count-0001", "T01", "30"))
+                    .body()
+                    .contains("\"kept\""));
         }
         lock();
         var before = everything();

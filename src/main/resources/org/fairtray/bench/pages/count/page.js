@@ -271,7 +271,9 @@ async function show(root, params, app) {
   const timer = setInterval(poll, POLL);
   app.head(open ? `${open.tray}, day ${open.day}` : state.sheet.trial, open ? undefined : state.trial, 'count');
   if (open) {
-    actions.focus(Math.max(0, open.fields.findIndex(field => field.text === '')), true);
+    // Two figures that differ stand above the fields, and are to be seen first.
+    const differ = state.conflicts.some(each => each.tray === open.tray && each.day === open.day);
+    actions.focus(Math.max(0, open.fields.findIndex(field => field.text === '')), !differ);
   }
   return () => {
     clearInterval(timer);
