@@ -11,6 +11,7 @@ import org.fairtray.files.ReadingCells;
 import org.fairtray.trial.Handling;
 import org.fairtray.trial.Layout;
 import org.fairtray.trial.Outcome;
+import org.fairtray.trial.Tray;
 import org.fairtray.trial.Trial;
 
 /**
@@ -21,6 +22,7 @@ import org.fairtray.trial.Trial;
  * @param cumulative whether a count is all so far
  * @param definitions what counts as what, in the plan's words, by column
  * @param trays in walking order at sowing
+ * @param walks the trays in walking order of each day, where trays move; else empty
  */
 public record CountSheet(
         String trial,
@@ -30,7 +32,8 @@ public record CountSheet(
         boolean cumulative,
         Map<String, String> definitions,
         List<Column> columns,
-        List<Place> trays) {
+        List<Place> trays,
+        Map<Integer, List<String>> walks) {
 
     /**
      * A column to fill in.
@@ -58,7 +61,22 @@ public record CountSheet(
                 trial.counting().cumulative(),
                 trial.definitions(),
                 columns(trial),
-                places(trial, layout, handling));
+                places(trial, layout, handling),
+                walks(trial, layout, handling));
+    }
+
+    private static Map<Integer, List<String>> walks(Trial trial, Layout layout, Handling handling) {
+        Map<Integer, List<String>> walks = new LinkedHashMap<>();
+        if (!handling.moves().isEmpty()) {
+            for (int day : trial.counting().days()) {
+                walks.put(
+                        day,
+                        Layout.walked(handling.on(day, layout.trays())).stream()
+                                .map(Tray::code)
+                                .toList());
+            }
+        }
+        return walks;
     }
 
     private static List<Column> columns(Trial trial) {

@@ -132,11 +132,12 @@ final class ReadingsKeeper {
                         s -> s.slot().day())
                 .thenComparingInt(s -> walk.getOrDefault(s.slot().tray(), Integer.MAX_VALUE))
                 .thenComparingInt(s -> s.slot().frame());
-        return standings.stream()
+        var readings = standings.stream()
                 .sorted(order)
                 .map(this::reading)
                 .flatMap(Optional::stream)
                 .toList();
+        return FrameSeeds.of(standings).on(readings, trial.counting().seedsPerFrame());
     }
 
     /** A reading; none where all of its figures and its note were taken back. */

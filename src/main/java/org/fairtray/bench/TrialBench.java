@@ -70,7 +70,7 @@ public final class TrialBench implements Closeable {
         var sha256 = files.layoutSha256().orElseThrow();
         try {
             if (bench.ledger.layoutSha256().isEmpty()) {
-                bench.keep(List.of(new Event.Began(sha256)));
+                bench.begin(sha256);
             } else if (!bench.ledger.layoutSha256().equals(sha256)) {
                 throw new ProblemsException(new Problem(
                         TrialFolder.JOURNAL,
@@ -85,6 +85,17 @@ public final class TrialBench implements Closeable {
             throw e;
         }
         return bench;
+    }
+
+    private void begin(String sha256) {
+        if (!readOnly()) {
+            keep(List.of(new Event.Began(sha256)));
+        }
+    }
+
+    /** Whether nothing can be kept, because its folder can't be written to. */
+    public boolean readOnly() {
+        return journal.readOnly();
     }
 
     /** The plan. */
@@ -142,7 +153,17 @@ public final class TrialBench implements Closeable {
     }
 
     private List<Entry> keep(List<Event> events) {
-        var entries = journal.append(events);
+        return added(journal.append(events));
+    }
+
+    /** Shows what is in readings.csv where none of it can be kept in the journal. */
+    private void show(List<Event.Counted> edits) {
+        var entries = new ArrayList<Entry>();
+        edits.forEach(edit -> entries.add(new Entry(journal.last() + 1 + entries.size(), clock.instant(), edit)));
+        added(entries);
+    }
+
+    private List<Entry> added(List<Entry> entries) {
         entries.forEach(ledger::add);
         return entries;
     }
@@ -171,6 +192,9 @@ public final class TrialBench implements Closeable {
         if (sheet.trays().stream().noneMatch(t -> t.tray().equals(tray))
                 || !sheet.days().contains(day)) {
             throw new Refused("There is no tray '" + tray + "' to be counted on day " + day + ".");
+        }
+        if (readOnly()) {
+            throw new NotKeptException(JournalFile.READ_ONLY, null);
         }
         if (!ledger.knows(id)) {
             store(name, bytes);
@@ -300,7 +324,11 @@ public final class TrialBench implements Closeable {
         synchronized (keeper) {
             try {
                 takeEdits();
-                writeStanding();
+                if (readOnly()) {
+                    say(JournalFile.READ_ONLY);
+                } else {
+                    writeStanding();
+                }
             } catch (ProblemsException | NotKeptException e) {
                 say(e.getMessage());
             } catch (RuntimeException e) {
@@ -317,14 +345,19 @@ public final class TrialBench implements Closeable {
         }
         synchronized (this) {
             var id = "file " + changed.get().sha256().substring(0, 12) + " " + journal.last();
-            var edits = Edits.of(ledger, changed.get().cells(), id);
+            var seeds = FrameSeeds.of(ledger.standings());
+            var cells = seeds.without(
+                    changed.get().cells(), ledger, trial.counting().seedsPerFrame());
+            var edits = Edits.of(ledger, cells, id);
             int before = ledger.conflicts().size();
-            if (!edits.isEmpty()) {
+            if (readOnly()) {
+                show(edits);
+            } else if (!edits.isEmpty()) {
                 keep(List.copyOf(edits));
             }
             written = -1;
             keeper.taken(changed.get());
-            if (ledger.conflicts().size() > before) {
+            if (!readOnly() && ledger.conflicts().size() > before) {
                 keeper.keepAside();
             }
         }

@@ -18,6 +18,7 @@ import org.fairtray.jobs.Analysed;
 import org.fairtray.jobs.Laid;
 import org.fairtray.jobs.Needed;
 import org.fairtray.jobs.Planned;
+import org.fairtray.journal.JournalFile;
 import org.fairtray.journal.NotKeptException;
 import org.fairtray.sheets.Printing;
 import org.fairtray.sheets.Sheets;
@@ -44,6 +45,11 @@ public final class TrialDesk implements Closeable {
         return folder;
     }
 
+    /** Why nothing can be kept in its folder; empty where it can. */
+    public Optional<String> readOnly() {
+        return JournalFile.mayWrite(folder.path()) ? Optional.empty() : Optional.of(JournalFile.READ_ONLY);
+    }
+
     /**
      * What the folder holds beside the readings.
      *
@@ -65,13 +71,18 @@ public final class TrialDesk implements Closeable {
 
     private Opened open() {
         var fingerprint = fingerprint();
-        if (opened.filter(o -> o.fingerprint().equals(fingerprint)).isEmpty()) {
+        if (opened.filter(o -> o.fingerprint().equals(fingerprint) && !writableAgain(o))
+                .isEmpty()) {
             close();
             var files = folder.readWithoutReadings();
             var bench = files.layout().map(layout -> TrialBench.open(folder, files, layout, clock));
             opened = Optional.of(new Opened(fingerprint, files, bench));
         }
         return opened.orElseThrow();
+    }
+
+    private boolean writableAgain(Opened o) {
+        return o.bench().filter(TrialBench::readOnly).isPresent() && JournalFile.mayWrite(folder.path());
     }
 
     /** Enough to see that plan or layout are other files than they were, without reading them. */

@@ -70,6 +70,7 @@ final class BenchCommand implements Callable<Integer> {
                 say(bench.pairingCode());
                 say("What phones send isn't encrypted: share only in a network that you trust.");
             });
+            bench.obstacles().forEach(this::say);
             say("Stop it with Ctrl-C.");
             open(bench.address() + "/pair#" + bench.code());
             bench.await();

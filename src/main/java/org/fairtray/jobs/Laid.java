@@ -18,6 +18,7 @@ import org.fairtray.design.Structure;
 import org.fairtray.files.Draw;
 import org.fairtray.files.HandlingFiles;
 import org.fairtray.files.TrialFolder;
+import org.fairtray.journal.JournalFile;
 import org.fairtray.sheets.Printing;
 import org.fairtray.sheets.Sheets;
 import org.fairtray.trial.Handling;
@@ -91,6 +92,7 @@ public record Laid(
                 plan.restrictions().stream().map(Restriction::words).toList(),
                 time,
                 Version.text());
+        JournalFile.takeAwayUnused(folder.path());
         var written = folder.writeLayout(plan, layout, draw, handling, printed, replace);
         var files = new ArrayList<>(List.of("layout.csv", "seal.json"));
         files.addAll(HandlingFiles.names(plan.place(), handling));

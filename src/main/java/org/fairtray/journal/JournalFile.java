@@ -7,6 +7,7 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Clock;
@@ -22,36 +23,53 @@ import org.fairtray.files.TrialFolder;
 /**
  * The journal of one trial: a file that only ever grows, and that no other bench may open meanwhile. What
  * {@link #append} returned is on disk. A last line that was written in part, because the computer stopped, was never
- * acknowledged; it is taken off when the file is opened. Any other damage is refused.
+ * acknowledged; it is taken off when the file is opened. Any other damage is refused. Where the folder can't be written to
+ * the journal can still be read, and takes no entry.
  */
 public final class JournalFile implements Closeable {
+    /** What is said where nothing can be written. */
+    public static final String READ_ONLY =
+            "readings.journal can't be written in this trial's folder, so nothing can be kept."
+                    + " What is there is shown. Give the one who runs the bench leave to write there.";
+
     private static final String NAME = TrialFolder.JOURNAL;
 
     private final FileChannel channel;
     private final Clock clock;
     private long length;
     private long last;
+    private final boolean readOnly;
     private boolean broken;
 
-    private JournalFile(FileChannel channel, Clock clock) {
+    /** @param channel none where there is no journal, and none can be made */
+    private JournalFile(FileChannel channel, Clock clock, boolean readOnly) {
         this.channel = channel;
         this.clock = clock;
+        this.readOnly = readOnly;
     }
 
     /**
-     * Opens the journal of a folder; makes one if there is none.
+     * Opens the journal of a folder; makes one if there is none, and the folder can be written to.
      *
      * @param replay is given every entry, in order
      * @throws ProblemsException if it is damaged before its last line, another bench has it open, or it can't be read
      */
     public static JournalFile open(Path folder, Clock clock, Consumer<Entry> replay) {
+        var file = folder.resolve(NAME);
         FileChannel channel = null;
         try {
-            channel = FileChannel.open(
-                    folder.resolve(NAME), StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
-            lock(channel);
-            var journal = new JournalFile(channel, clock);
-            journal.replay(replay);
+            boolean readOnly = !mayWrite(folder);
+            if (!readOnly) {
+                channel = FileChannel.open(
+                        file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
+            } else if (Files.exists(file)) {
+                channel = FileChannel.open(file, StandardOpenOption.READ);
+            }
+            var journal = new JournalFile(channel, clock, readOnly);
+            if (channel != null) {
+                lock(channel, readOnly);
+                journal.replay(replay);
+            }
             return journal;
         } catch (IOException e) {
             close(channel);
@@ -62,10 +80,35 @@ public final class JournalFile implements Closeable {
         }
     }
 
-    private static void lock(FileChannel channel) throws IOException {
+    /** Whether entries can be written in a folder: into its journal, or one that is made there. */
+    public static boolean mayWrite(Path folder) {
+        var file = folder.resolve(NAME);
+        return Files.isWritable(Files.exists(file) ? file : folder);
+    }
+
+    /**
+     * Takes away a journal that says nothing but for which layout it was begun, so that it isn't kept as if it held counts.
+     * One that is damaged, or that another bench has open, stays.
+     */
+    public static void takeAwayUnused(Path folder) {
+        var entries = new ArrayList<Entry>();
+        try {
+            if (Files.exists(folder.resolve(NAME)) && mayWrite(folder)) {
+                open(folder, Clock.systemUTC(), entries::add).close();
+                if (entries.stream().allMatch(e -> e.event() instanceof Event.Began)) {
+                    Files.delete(folder.resolve(NAME));
+                }
+            }
+        } catch (IOException | ProblemsException e) {
+            // Whoever writes a layout next sets the journal aside, or says why that can't be.
+            return;
+        }
+    }
+
+    private static void lock(FileChannel channel, boolean readOnly) throws IOException {
         FileLock lock;
         try {
-            lock = channel.tryLock();
+            lock = channel.tryLock(0, Long.MAX_VALUE, readOnly);
         } catch (OverlappingFileLockException e) {
             lock = null;
         }
@@ -102,8 +145,10 @@ public final class JournalFile implements Closeable {
                 if (end + 1 < bytes.length) {
                     throw problem(line, "a damaged line", "the line as it was written; put a copy of the file back");
                 }
-                channel.truncate(start);
-                channel.force(true);
+                if (!readOnly) {
+                    channel.truncate(start);
+                    channel.force(true);
+                }
                 break;
             }
             last++;
@@ -123,6 +168,11 @@ public final class JournalFile implements Closeable {
         return buffer.array();
     }
 
+    /** Whether it takes no entry because the folder can't be written to. */
+    public boolean readOnly() {
+        return readOnly;
+    }
+
     /** The number of the newest entry; 0 where there is none. */
     public synchronized long last() {
         return last;
@@ -135,6 +185,9 @@ public final class JournalFile implements Closeable {
      * @throws NotKeptException if they can't be written; nothing of them is kept then
      */
     public synchronized List<Entry> append(List<Event> events) {
+        if (readOnly) {
+            throw new NotKeptException(READ_ONLY, null);
+        }
         if (broken) {
             throw new NotKeptException(
                     "The journal couldn't be mended after a failed write. Start the bench anew.", null);
@@ -181,7 +234,9 @@ public final class JournalFile implements Closeable {
 
     @Override
     public void close() throws IOException {
-        channel.close();
+        if (channel != null) {
+            channel.close();
+        }
     }
 
     private static ProblemsException problem(int line, String found, String expected) {

@@ -196,6 +196,55 @@ class CountingTest {
                 """, readings());
     }
 
+    private Result seeds(String tray, int day, String sown) {
+        ids++;
+        long last = bench.counts(0).last();
+        return bench.count(
+                        List.of(new Offer(
+                                "seeds-000" + ids, tray, day, 1, last, Map.of(), null, sown, null, null, false)),
+                        "Ada")
+                .get(0);
+    }
+
+    @Test
+    void seedsOfOneFrameStandInEveryLineOfReadings() throws Exception {
+        count("T01", 1, "30", "12");
+        count("T02", 1, "20", "2");
+        assertEquals(
+                "germinated 30 on day 1 can't be right: expected at most 29, the seeds sown.",
+                seeds("T01", 2, "29").reason());
+        assertEquals("kept", seeds("T01", 1, "60").status());
+        assertEquals("kept", count("T01", 2, "55", "12").status());
+        assertEquals("""
+                tray,day,frame,sown,germinated,through,height_mm,note,by,time
+                T01,1,1,60,30,12,,,Ada,2026-03-04T12:00:00
+                T02,1,1,50,20,2,,,Ada,2026-03-04T12:00:00
+                T01,2,1,60,55,12,,,Ada,2026-03-04T12:00:00
+                """, readings());
+        var read = desk.folder().read().readings();
+        assertEquals(
+                List.of(60, 50, 60), read.stream().map(r -> r.sown().getAsInt()).toList());
+    }
+
+    @Test
+    void seedsPutInByTheProgramAreNoEditAndEditedOnesAre() throws Exception {
+        count("T01", 1, "30", "12");
+        count("T02", 1, "20", "2");
+        seeds("T01", 1, "60");
+        var text = readings();
+        long last = bench.last();
+        Files.writeString(folder.resolve("readings.csv"), text.replace("T02,1,1,50,20,2", "T02,1,1,50,21,2"));
+        assertTrue(readings().contains("T02,1,1,50,21,2"), readings());
+        assertEquals(last + 1, bench.last());
+        assertEquals("kept", seeds("T02", 1, "48").status());
+        Files.writeString(folder.resolve("readings.csv"), readings().replace("T01,1,1,60", "T01,1,1,58"));
+        assertTrue(readings().contains("T01,1,1,58,30") && readings().contains("T02,1,1,48,21"), readings());
+        assertEquals(List.of(), bench.counts(0).conflicts());
+        assertEquals("kept", seeds("T01", 1, "").status());
+        assertEquals("kept", seeds("T02", 1, "").status());
+        assertTrue(readings().startsWith("tray,day,frame,germinated"), readings());
+    }
+
     @Test
     void aPhotoIsKeptOnceAndOnlyIfItIsOne() throws Exception {
         byte[] jpeg = {(byte) 0xff, (byte) 0xd8, (byte) 0xff, 1, 2};

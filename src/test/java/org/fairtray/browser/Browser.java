@@ -108,6 +108,8 @@ final class Browser implements AutoCloseable {
             if (!found.isDisplayed() || !found.isEnabled()) {
                 return null;
             }
+            // As far as the page itself brings what has the focus into view, and not under what stays in place.
+            run("arguments[0].scrollIntoView({block: 'nearest'})", found);
             found.click();
             return true;
         });

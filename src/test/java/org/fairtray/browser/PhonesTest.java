@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -33,18 +34,18 @@ class PhonesTest {
         return "\"" + text.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";
     }
 
-    private static void sown(Browser phone, OpenBench bench, Path folder) {
+    static void sown(Browser phone, OpenBench bench, Path folder) {
         phone.go(bench.address() + "/trial/" + folder.getFileName() + "/count");
         phone.press("Today");
         phone.read("6 of 6 trays left");
     }
 
-    private static void tap(Browser phone, String keys) {
+    static void tap(Browser phone, String keys) {
         keys.chars().forEach(k -> phone.press(By.xpath("//div[@class='keys']/button[.='" + (char) k + "']")));
     }
 
     /** Counts the tray on the screen with one thumb. */
-    private static void count(Browser phone, String germinated, String through) {
+    static void count(Browser phone, String germinated, String through) {
         phone.press(By.id("figure-0"));
         tap(phone, germinated);
         phone.press(By.id("figure-1"));
@@ -53,12 +54,12 @@ class PhonesTest {
     }
 
     /** The code of the tray on the screen, before the words where it stands. */
-    private static String shownTray(Browser phone) {
+    static String shownTray(Browser phone) {
         var head = phone.see(By.cssSelector("h2.code")).getText();
         return head.substring(0, head.indexOf(' '));
     }
 
-    private static String readings(Path folder) throws Exception {
+    static String readings(Path folder) throws IOException {
         return Files.readString(folder.resolve("readings.csv"));
     }
 

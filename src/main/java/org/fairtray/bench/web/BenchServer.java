@@ -140,6 +140,13 @@ public final class BenchServer implements AutoCloseable {
         return shared;
     }
 
+    /** What stands in the way of keeping anything, trial by trial. */
+    public List<String> obstacles() {
+        var obstacles = new ArrayList<String>();
+        trials.all().forEach((name, desk) -> desk.readOnly().ifPresent(o -> obstacles.add(name + ": " + o)));
+        return obstacles;
+    }
+
     /** The code of the moment, by which one more browser comes in. */
     public String code() {
         return people.code();

@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.fairtray.bench.Refused;
+import org.fairtray.files.ProblemsException;
 import org.fairtray.files.TrialFolder;
 
 /**
@@ -71,8 +72,9 @@ final class People {
         var typed = given.strip().toUpperCase(Locale.ROOT).replace("-", "").replace(" ", "");
         if (Secrets.same(typed, code.replace("-", ""))) {
             var key = Secrets.key();
-            add(checked(name), here ? Role.HOST : Role.COUNT, key);
+            in.add(made(checked(name), here ? Role.HOST : Role.COUNT, key));
             newCode();
+            keepIfThatCanBe();
             return Optional.of(key);
         }
         return person(given).filter(p -> p.role() == Role.LOOK).map(p -> given);
@@ -89,19 +91,28 @@ final class People {
     /** Makes a key for a link with which one may look on. */
     synchronized String link(String name) {
         var key = Secrets.key();
-        add(checked(name), Role.LOOK, key);
+        in.add(made(checked(name), Role.LOOK, key));
+        keep();
         return key;
     }
 
-    private void add(String name, Role role, String key) {
-        in.add(new Person(
+    private Person made(String name, Role role, String key) {
+        return new Person(
                 Secrets.key().substring(0, 10),
                 name,
                 role,
                 Secrets.sha256(key),
                 Secrets.key(),
-                clock.instant().truncatedTo(ChronoUnit.SECONDS).toString()));
-        keep();
+                clock.instant().truncatedTo(ChronoUnit.SECONDS).toString());
+    }
+
+    private void keepIfThatCanBe() {
+        try {
+            keep();
+        } catch (ProblemsException e) {
+            // Where the folder can't be written to, one may look at it all the same, until the bench is stopped.
+            return;
+        }
     }
 
     private void keep() {

@@ -3,6 +3,7 @@ package org.fairtray.bench.web;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.fairtray.bench.Refused;
 import org.fairtray.bench.Stage;
 import org.fairtray.bench.TrialBench;
@@ -165,7 +166,8 @@ final class TrialPaths {
                 crop(files),
                 files.trial().counting().days(),
                 List.of(),
-                files.notices());
+                Stream.concat(desk.readOnly().stream(), files.notices().stream())
+                        .toList());
         return Answer.joined(view, stage == Stage.PLANNED ? Counting.none(true) : counting(desk, stage));
     }
 

@@ -22,9 +22,14 @@ export function conflictCards(state, actions, conflicts) {
 export function refusedCards(state, actions) {
   return state.refused.map(({id, body, reason}) => html`<section class="wrong needs">
     <h3>▲ ${body.tray}, day ${body.day}: the bench refused a count</h3>
-    <p>${Object.entries(body.values).map(([name, value]) => `${name} ${value ?? 'empty'}`).join(', ')}. ${reason}</p>
+    <p>${given(body)}. ${reason}</p>
     <div class="row"><button type="button" @click=${() => actions.mend(body)}>Mend it</button>
     <button type="button" @click=${() => actions.throwAway(id, body)}>Throw it away</button></div></section>`);
+}
+
+function given({values, note, sown}) {
+  return Object.entries({...values, ...(sown === undefined ? {} : {'seeds sown': sown || 'as planned'}),
+    ...(note === undefined ? {} : {note})}).map(([name, value]) => `${name} ${value || 'empty'}`).join(', ');
 }
 
 function said({value, by, time}) {

@@ -51,11 +51,16 @@ export function fieldActions(state, open, draw, root) {
       open.note = text;
       draw();
     },
+    seeds(frame, text) {
+      Object.assign(open.seeds.find(each => each.frame === frame), {text, touched: true});
+      draw();
+    },
     takeTheirs(field, now) {
       Object.assign(field, {text: now, touched: false});
       this.keepMine(field);
     },
     keepMine(field) {
+      field.view = field.stood;
       open.seen[field.frame] = state.seen(open.tray, open.day, field.frame);
       open.meanwhile = open.meanwhile.filter(each => each.field !== field);
       draw();

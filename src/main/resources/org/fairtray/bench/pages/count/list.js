@@ -11,9 +11,9 @@ export function dayBar(state, actions) {
   const left = day == null ? 0 : state.left().length;
   const pace = rules.pace(state.seconds, left);
   return html`<section class="daybar" aria-label="The day">
-    <label>Counting day <select @change=${event => actions.choose(Number(event.target.value))}>
-      ${day == null ? html`<option value="" selected>choose</option>` : nothing}
-      ${sheet.days.map(each => html`<option value=${each} .selected=${each === day}>${each}${each === today ? ' (today)' : ''}</option>`)}
+    <label><span>Counting </span><select @change=${event => actions.choose(Number(event.target.value))}>
+      ${day == null ? html`<option value="" selected>choose the day</option>` : nothing}
+      ${sheet.days.map(each => html`<option value=${each} .selected=${each === day}>day ${each}${each === today ? ' (today)' : ''}</option>`)}
     </select></label>
     ${day == null ? nothing : html`<p><b>${left} of ${sheet.trays.length}</b> trays left${pace ? html`<br>${pace}` : nothing}</p>`}
   </section>

@@ -74,7 +74,8 @@ async function show(root, params, app) {
     dropPhoto: id => throwAway([], [id]),
     async settle(conflict, value) {
       const {tray, day, frame, column} = conflict;
-      const values = {[column]: value === '' ? null : value};
+      const aside = ['note', 'sown'].includes(column);
+      const values = aside ? {} : {[column]: value === '' ? null : value};
       const [fault] = rules.impossible(state.sheet, state.at, tray, day, frame, values);
       const [falls] = rules.quarrels(state.sheet, state.at, tray, day, frame, values);
       if (fault || falls) {
@@ -82,14 +83,15 @@ async function show(root, params, app) {
         return;
       }
       const seen = Math.max(state.seen(tray, day, frame), conflict.number);
-      await keep(state.trial, [{tray, day, frame, seen, values, settles: true, saidAt: new Date().toISOString()}]);
+      const body = {tray, day, frame, values, ...(aside ? {[column]: value} : {})};
+      await keep(state.trial, [{...body, seen, view: saving.view(state, body), settles: true, saidAt: new Date().toISOString()}]);
       app.tell(`${tray}: ${value || 'empty'} is kept.`);
     },
     async undo() {
       const {tray, back} = state.undo;
       state.undo = null;
       await keep(state.trial, back.map(body => ({...body, seen: state.seen(body.tray, body.day, body.frame),
-        saidAt: new Date().toISOString()})));
+        view: saving.view(state, body), saidAt: new Date().toISOString()})));
       app.tell(`The figures of ${tray} are as they were before.`);
       draw();
     },
@@ -103,6 +105,7 @@ async function show(root, params, app) {
           actions.saving = true;
           await tried(save);
           actions.saving = false;
+          draw();
         }
       },
       countAgain() {
@@ -137,7 +140,7 @@ async function show(root, params, app) {
   function step(by) {
     const order = rules.walked(state.sheet, state.day).map(each => each.tray);
     const next = order[order.indexOf(open.tray) + by];
-    if (saving.unsaved(open)) {
+    if (saving.unsaved(state, open)) {
       app.tell(`What you typed for ${open.tray} is not saved yet; it waits there.`);
     }
     return app.go(next ? link(next) : list);
@@ -148,6 +151,14 @@ async function show(root, params, app) {
     if (fault) {
       app.tell(fault.reason, 'wrong');
       actions.focus(open.fields.findIndex(each => each.frame === fault.frame && each.column.name === fault.column), true);
+      return;
+    }
+    const [wrong] = trays.wrongSeeds(state, open);
+    if (wrong) {
+      app.tell(wrong.reason, 'wrong');
+      open.seedsShown = true;
+      draw();
+      root.querySelector(`#seeds-${wrong.frame}`).focus();
       return;
     }
     open.quarrel = saving.quarrel(state, open);
@@ -260,7 +271,9 @@ async function show(root, params, app) {
   const timer = setInterval(poll, POLL);
   app.head(open ? `${open.tray}, day ${open.day}` : state.sheet.trial, open ? undefined : state.trial, 'count');
   if (open) {
-    actions.focus(Math.max(0, open.fields.findIndex(field => field.text === '')), true);
+    // Two figures that differ stand above the fields, and are to be seen first.
+    const differ = state.conflicts.some(each => each.tray === open.tray && each.day === open.day);
+    actions.focus(Math.max(0, open.fields.findIndex(field => field.text === '')), !differ);
   }
   return () => {
     clearInterval(timer);

@@ -1,5 +1,6 @@
 // What becomes of counts on their way to the bench. Plain functions: no page, no server, no storage.
-// An entry: {n, id, trial, body (as it is sent), state: 'waiting' | 'refused', follows, reason, against}.
+// An entry: {n, id, trial, body (as it is sent), view, state: 'waiting' | 'refused', reason}.
+// `view` is what its counter had in view, by the columns that it gives: {column: figure or null}.
 import {slot} from '/assets/count/rules.js';
 
 const BATCH = 50;
@@ -29,43 +30,44 @@ export function batch(entries, trial, most = BATCH) {
     .slice(0, most);
 }
 
-/** The id of the newest waiting count of the same frame, which a new one builds on. */
-export function followed(entries, trial, body) {
-  return entries.filter(entry => entry.trial === trial && entry.state === 'waiting' && sameFrame(entry.body, body))
-    .sort((a, b) => a.n - b.n).at(-1)?.id ?? null;
-}
-
 export function sameFrame(a, b) {
   return a.tray === b.tray && a.day === b.day && a.frame === b.frame;
 }
 
-/** What an answer does to the counts kept here: which go, which are refused, which now build on a newer one. */
+/** What an answer does to the counts kept here: which go, which are refused, which are now based on what it says. */
 export function afterAnswer(entries, results) {
   const gone = [];
-  const changed = [];
+  const changed = new Map();
   for (const result of results) {
     const entry = entries.find(each => each.id === result.id);
     if (entry === undefined) {
       continue;
     }
     if (result.status === 'refused') {
-      changed.push({...entry, state: 'refused', reason: result.reason ?? 'The bench refused it.', against: result.against});
+      changed.set(entry.id, {...entry, state: 'refused', reason: result.reason ?? 'The bench refused it.'});
     } else {
       gone.push(entry.id);
-      if (builtOn(entry, result)) {
-        entries.filter(each => each.follows === entry.id && each.state === 'waiting').forEach(each =>
-          changed.push({...each, follows: null, body: {...each.body, seen: result.cell.sequence}}));
-      }
     }
+    entries.filter(each => each.state === 'waiting' && each.id !== entry.id && each.trial === entry.trial
+      && sameFrame(each.body, entry.body)).forEach(each => changed.set(each.id, based(changed.get(each.id) ?? each, result.cell)));
   }
-  return {gone, changed};
+  return {gone, changed: [...changed.values()].filter(each => !gone.includes(each.id))};
 }
 
-/** Whether what stands now is what this phone said; else someone else said more, and the next count hasn't seen it. */
-function builtOn(entry, result) {
-  const stands = result.cell?.values ?? {};
-  return result.status !== 'conflict' && result.cell
-    && Object.entries(entry.body.values ?? {}).every(([column, value]) => (stands[column] ?? null) === value);
+/**
+ * A count, based on what stands for its frame where its counter had just that in view: the phone's own count before it, as
+ * a rule. Where someone else gave another figure meanwhile it stays based on the older one, so that the bench sees that they differ.
+ */
+export function based(entry, cell) {
+  const {body, view} = entry;
+  const stands = {...cell?.values, note: cell?.note, sown: cell?.sown};
+  const same = cell && view && cell.sequence > body.seen
+    && Object.entries(view).every(([column, value]) => text(stands[column]) === text(value));
+  return same ? {...entry, body: {...body, seen: cell.sequence}} : entry;
+}
+
+function text(value) {
+  return String(value ?? '');
 }
 
 /** What a failed attempt means: 'later' (send again), 'pair', 'renew' (the token), 'smaller' (fewer at once) or 'refused'. */

@@ -2,6 +2,7 @@
 // `at(tray, day, frame)` gives what stands for a frame: {values, sown, note, sequence, by, time, waiting}, or undefined.
 
 const WHOLE = /^\d{1,9}$/;
+const MOST_SEEDS = 1000000;
 const DECIMAL = /^\d{1,9}([.,]\d{1,9})?$/;
 
 export function slot(tray, day, frame) {
@@ -25,13 +26,36 @@ export function figure(text, column) {
   return WHOLE.test(typed) ? {value: String(Number(typed))} : {reason: `“${typed}” is not a whole number.`};
 }
 
-/** The seeds in a frame: said on any day, they hold for all. */
+/** The seeds in a frame: said on any day, they hold for all; or what is typed of them just now. */
 export function seeds(sheet, at, tray, frame, typed) {
-  if (WHOLE.test(typed ?? '') && Number(typed) > 0) {
-    return Number(typed);
+  if (typed !== undefined && !Number.isNaN(seedsTyped(sheet, typed))) {
+    return seedsTyped(sheet, typed);
   }
   const said = sheet.days.map(day => at(tray, day, frame)?.sown).find(sown => sown);
   return said ? Number(said) : sheet.seedsPerFrame;
+}
+
+/** Seeds as typed: nothing means as planned; NaN where it can't be a number of seeds. */
+export function seedsTyped(sheet, typed) {
+  const text = typed.trim();
+  const seeds = text === '' ? sheet.seedsPerFrame : WHOLE.test(text) ? Number(text) : NaN;
+  return seeds >= 1 && seeds <= MOST_SEEDS ? seeds : NaN;
+}
+
+/** Why so many seeds can't be in a frame: no such number, or fewer than were counted. */
+export function seedsFault(sheet, at, tray, frame, typed) {
+  const sown = seedsTyped(sheet, typed);
+  if (Number.isNaN(sown)) {
+    return `“${typed.trim()}” is not a number of seeds.`;
+  }
+  for (const {name} of sheet.columns.filter(column => column.kind === 'count')) {
+    const read = sheet.days.map(day => Number(at(tray, day, frame)?.values[name] ?? 0));
+    const most = sheet.cumulative ? Math.max(...read) : read.reduce((sum, each) => sum + each, 0);
+    if (most > sown) {
+      return `${sown} seeds can't be: ${most} ${name} ${most === 1 ? 'was' : 'were'} counted in this frame.`;
+    }
+  }
+  return '';
 }
 
 /** The last reading of a frame before a day: {day, value}; and all so far where counts are new ones only. */
@@ -160,7 +184,9 @@ export function frames(sheet) {
 
 /** Trays in the order in which they are walked on a day: as they stand, or as they were moved. */
 export function walked(sheet, day) {
-  return sheet.trays.map(tray => ({tray: tray.tray, where: tray.stands?.[day] ?? tray.where}));
+  const trays = sheet.trays.map(tray => ({tray: tray.tray, where: tray.stands?.[day] ?? tray.where}));
+  const walk = sheet.walks?.[day];
+  return walk ? walk.map(code => trays.find(each => each.tray === code)) : trays;
 }
 
 /** The next tray of the walk that lacks a figure, from the one after `tray` and round. */

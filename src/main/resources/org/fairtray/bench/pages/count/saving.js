@@ -1,5 +1,6 @@
 // What a save sends: for each frame what changed, with what the counter had in view.
 import * as rules from '/assets/count/rules.js';
+import {seedsBodies, seedsUnsaved} from '/assets/count/seeds.js';
 
 /** The first figure that falls against another day. */
 export function quarrel(state, open) {
@@ -40,23 +41,35 @@ export function correct(state, open, found) {
   return null;
 }
 
-/** The counts of a save, in the order in which no count falls meanwhile. */
+/** The counts of a save, in the order in which no count falls or exceeds its seeds meanwhile. */
 export function bodies(state, open) {
   const saidAt = new Date().toISOString();
-  const body = (day, frame, values, seen) => ({tray: open.tray, day, frame, seen, values, saidAt});
+  const body = (day, frame, values, seen, view) => ({tray: open.tray, day, frame, seen, values, saidAt, view});
   const others = (open.corrections ?? []).map(each =>
-    body(each.day, each.frame, each.values, state.seen(open.tray, each.day, each.frame)));
+    body(each.day, each.frame, each.values, state.seen(open.tray, each.day, each.frame),
+      view(state, {tray: open.tray, ...each})));
   const own = rules.frames(state.sheet).map(frame => {
     const fields = open.fields.filter(field => field.frame === frame && field.touched && field.text !== field.stood);
     const values = Object.fromEntries(fields.map(field =>
       [field.column.name, rules.figure(field.text, field.column).value]));
-    const made = body(open.day, frame, values, open.seen[frame]);
-    return frame === 1 && open.note !== open.noteStood ? {...made, note: open.note.replace(/\s+/g, ' ').trim()} : made;
+    const saw = Object.fromEntries(fields.map(field => [field.column.name, field.view]));
+    const made = body(open.day, frame, values, open.seen[frame], saw);
+    return frame === 1 && open.note !== open.noteStood
+      ? {...made, note: open.note.replace(/\s+/g, ' ').trim(), view: {...saw, note: open.noteStood}} : made;
   }).filter(each => Object.keys(each.values).length > 0 || each.note !== undefined);
   if (own.length > 0) {
     own[0].seconds = seconds(open);
   }
-  return [...others, ...own];
+  const sown = more => open.seeds.filter(each => Number(each.text || state.sheet.seedsPerFrame) > Number(each.stood) === more)
+    .flatMap(each => seedsBodies(state.sheet, open, each)).map(each => ({...each, saidAt}));
+  return [...sown(true), ...others, ...own, ...sown(false)];
+}
+
+/** What stands of what a count gives, as its counter sees it now. */
+export function view(state, {tray, day, frame, values, note, sown}) {
+  const cell = state.at(tray, day, frame);
+  const saw = Object.fromEntries(Object.keys(values).map(name => [name, cell?.values[name] ?? null]));
+  return {...saw, ...(note === undefined ? {} : {note: cell?.note ?? null}), ...(sown === undefined ? {} : {sown: cell?.sown ?? null})};
 }
 
 /** Seconds since the tray was opened, without those in which the page wasn't in view. */
@@ -66,14 +79,15 @@ export function seconds(open) {
 
 /** What puts the former figures back: newest first. `seen` is filled in when it is sent. */
 export function former(state, made) {
-  return made.map(({tray, day, frame, values, note}) => {
-    const stood = state.at(tray, day, frame);
-    const back = Object.fromEntries(Object.keys(values).map(name => [name, stood?.values[name] ?? null]));
-    return {tray, day, frame, values: back, ...(note === undefined ? {} : {note: stood?.note ?? ''})};
+  return made.map(({tray, day, frame, values, note, sown}) => {
+    const {note: noted, sown: seeds, ...figures} = view(state, {tray, day, frame, values, note, sown});
+    return {tray, day, frame, values: figures, ...(note === undefined ? {} : {note: noted ?? ''}),
+      ...(sown === undefined ? {} : {sown: seeds ?? ''})};
   }).reverse();
 }
 
 /** Whether a tray has what isn't saved. */
-export function unsaved(open) {
-  return open.fields.some(field => field.touched && field.text !== field.stood) || open.note !== open.noteStood;
+export function unsaved(state, open) {
+  return open.fields.some(field => field.touched && field.text !== field.stood) || open.note !== open.noteStood
+    || open.seeds.some(each => seedsUnsaved(state.sheet, each));
 }

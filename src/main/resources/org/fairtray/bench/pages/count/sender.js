@@ -1,6 +1,6 @@
 // Sends what is kept on this phone until it is on the bench. One for the whole tab.
 import {ApiError, me, send, upload} from '/assets/api.js';
-import {afterAnswer, afterFailure, batch, followed, newId, wait} from '/assets/count/queue.js';
+import {afterFailure, batch, newId, wait} from '/assets/count/queue.js';
 import {openStore} from '/assets/count/store.js';
 
 const listeners = new Set();
@@ -28,16 +28,16 @@ export async function follow(listener) {
   return () => listeners.delete(listener);
 }
 
-/** Keeps counts on this phone; `sent` of the answer is over when an attempt to send them is. `seen` is mended where a count builds on one that isn't sent yet. */
-export async function keep(trial, bodies, mended = []) {
+/**
+ * Keeps counts on this phone; `sent` of the answer is over when an attempt to send them is. Each has beside what is sent
+ * a `view`: what its counter had in view, by column.
+ */
+export async function keep(trial, counts, mended = []) {
   const kept = await store();
-  const entries = [];
-  for (const body of bodies) {
-    const follows = followed([...outbox.entries, ...entries.map((entry, i) => ({...entry, n: Infinity, at: i}))], trial, body);
+  await kept.add(counts.map(({view, ...body}) => {
     const id = newId();
-    entries.push({id, trial, body: {id, ...body}, state: 'waiting', follows});
-  }
-  await kept.add(entries, mended);
+    return {id, trial, body: {id, ...body}, view, state: 'waiting'};
+  }), mended);
   await refresh();
   others?.postMessage('changed');
   failed = 0;
@@ -53,7 +53,7 @@ export async function keepPhoto(photo) {
 
 export async function throwAway(ids, photos = []) {
   const kept = await store();
-  await kept.settle(ids, []);
+  await kept.drop(ids);
   await Promise.all(photos.map(id => kept.dropPhoto(id)));
   await refresh();
 }
@@ -147,10 +147,9 @@ async function asked(call) {
 
 async function take(results) {
   const kept = await store();
-  const {gone, changed} = afterAnswer(outbox.entries, results);
-  await kept.settle(gone, changed);
+  const about = await kept.answer(results);
   await refresh();
-  if (gone.length + changed.length === 0) {
+  if (about === 0) {
     throw new Error('The bench answered, but not about these counts.');
   }
 }

@@ -5,20 +5,22 @@ import * as rules from '/assets/count/rules.js';
 import {conflictCards} from '/assets/count/conflicts.js';
 import {photoPart} from '/assets/count/photo.js';
 import {pad} from '/assets/count/pad.js';
+import {seedsFaults, seedsFollow, seedsOpened, seedsPart} from '/assets/count/seeds.js';
 
-/** What is typed for a tray, and what stood when it was opened. */
+/** What is typed for a tray, what stood when it was opened (`view`), and what stands now (`stood`). */
 export function opened(state, tray, code) {
   const {sheet, day} = state;
   const fields = rules.frames(sheet).flatMap(frame => rules.wanted(sheet, day).map(column => {
     const stood = state.at(tray, day, frame)?.values[column.name] ?? '';
-    return {frame, column, stood, text: stood, touched: false, fresh: true};
+    return {frame, column, stood, view: stood, text: stood, touched: false, fresh: true};
   }));
   const refused = state.refused.filter(({body}) => body.tray === tray && body.day === day);
   refused.forEach(({body, reason}) => fields.filter(field => field.frame === body.frame && field.column.name in body.values)
     .forEach(field => Object.assign(field, {text: body.values[field.column.name] ?? '', touched: true, refusal: reason})));
   const seen = Object.fromEntries(rules.frames(sheet).map(frame => [frame, state.seen(tray, day, frame)]));
   const note = state.at(tray, day, 1)?.note ?? '';
-  return {tray, day, fields, current: 0, seen, note, noteStood: note, since: Date.now(), away: 0, code, quarrel: null, meanwhile: []};
+  const seeds = rules.frames(sheet).map(frame => seedsOpened(state, tray, frame));
+  return {tray, day, fields, seeds, current: 0, seen, note, noteStood: note, since: Date.now(), away: 0, code, quarrel: null, meanwhile: []};
 }
 
 /** Takes in what came from others: untouched fields follow, touched ones stay and say so. */
@@ -31,11 +33,12 @@ export function follow(state, open) {
         open.meanwhile = open.meanwhile.filter(each => each.field !== field);
         open.meanwhile.push({field, now, by: cell?.by ?? 'Someone'});
       } else {
-        Object.assign(field, {text: now, touched: false});
+        Object.assign(field, {text: now, view: now, touched: false});
       }
       field.stood = now;
     }
   }
+  seedsFollow(state, open);
   if (open.fields.every(field => !field.touched) && open.note === open.noteStood) {
     rules.frames(state.sheet).forEach(frame => { open.seen[frame] = state.seen(open.tray, open.day, frame); });
     open.note = open.noteStood = state.at(open.tray, open.day, 1)?.note ?? '';
@@ -45,11 +48,22 @@ export function follow(state, open) {
 /** Why figures can't be true, per field; also those typed in fields of the same frame are looked at. */
 export function faults(state, open) {
   return rules.frames(state.sheet).flatMap(frame =>
-    rules.impossible(state.sheet, state.at, open.tray, open.day, frame, typed(open, frame))
+    rules.impossible(state.sheet, state.at, open.tray, open.day, frame, typed(open, frame), sown(open, frame))
       .map(found => ({...found, frame})));
 }
 
-export function typed(open, frame) {
+/** The seeds typed for a frame; undefined where nobody touched them. */
+function sown(open, frame) {
+  const seeds = open.seeds.find(each => each.frame === frame);
+  return seeds.touched ? seeds.text : undefined;
+}
+
+/** Why the seeds typed can't be, per frame. */
+export function wrongSeeds(state, open) {
+  return seedsFaults(state, open, frame => typed(open, frame));
+}
+
+function typed(open, frame) {
   return Object.fromEntries(open.fields.filter(field => field.frame === frame)
     .map(field => [field.column.name, field.text]));
 }
@@ -67,6 +81,7 @@ export function trayView(state, open, actions) {
       <fieldset class="frame"><legend class=${sheet.frames > 1 ? '' : 'unseen'}>Frame ${frame}</legend>
         ${open.fields.map((field, i) => field.frame === frame ? row(state, open, field, i, found, actions) : nothing)}
       </fieldset>`)}
+    ${seedsPart(state, open, wrongSeeds(state, open), actions)}
     ${more(state, open, actions)}
     ${actions.may ? html`<section class="thumb" aria-label="Enter figures">
       ${open.quarrel ? quarrelPart(state, open, actions) : pad(heard, actions)}
