@@ -12,6 +12,8 @@ import org.fairtray.journal.NotKeptException;
 /** The photos of a trial, in a folder of their own. */
 final class Photos {
     private static final Pattern ID = Pattern.compile("[A-Za-z0-9_-]{8,80}");
+    /** What {@link #name} gives; a journal that came from elsewhere may name anything. */
+    private static final Pattern NAME = Pattern.compile("[A-Za-z0-9_-]+\\.(jpg|png)");
 
     private final Path folder;
 
@@ -62,8 +64,11 @@ final class Photos {
         }
     }
 
-    /** A photo; none where its file is gone. */
+    /** A photo; none where its file is gone, or the name is none of a photo. */
     Optional<byte[]> read(String name) {
+        if (!NAME.matcher(name).matches()) {
+            return Optional.empty();
+        }
         try {
             return Optional.of(Files.readAllBytes(folder.resolve(name)));
         } catch (IOException e) {
