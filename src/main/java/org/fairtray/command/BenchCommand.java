@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicReference;
 import org.fairtray.bench.Refused;
 import org.fairtray.bench.web.BenchServer;
 import picocli.CommandLine.Command;
@@ -53,26 +54,16 @@ final class BenchCommand implements Callable<Integer> {
         if (port < 0 || port > 65_535) {
             throw new ParameterException(spec.commandLine(), "--port " + port + ": expected a number from 0 to 65535");
         }
+        var running = new AtomicReference<BenchServer>();
         var opening = new BenchServer.Opening(
-                folder,
-                port,
-                share,
-                Clock.system(ZoneId.systemDefault()),
-                code -> say("Code for the next browser: " + code),
-                this::tell);
+                folder, port, share, Clock.system(ZoneId.systemDefault()), code -> next(running.get()), this::tell);
         try (var bench = BenchServer.open(opening)) {
+            running.set(bench);
             var stopped = new Thread(bench::close, "close");
             Runtime.getRuntime().addShutdownHook(stopped);
             AnalyseCommand.prepareReport();
-            say("On this computer: " + bench.address());
-            bench.shared().ifPresent(url -> {
-                say("For phones: " + url + ", or this with the phone's camera:");
-                say(bench.pairingCode());
-                say("What phones send isn't encrypted: share only in a network that you trust.");
-            });
-            bench.obstacles().forEach(this::say);
-            say("Stop it with Ctrl-C.");
-            open(bench.address() + "/pair#" + bench.code());
+            welcome(bench);
+            open(bench.opening());
             bench.await();
         } catch (Refused e) {
             spec.commandLine().getErr().println(e.getMessage());
@@ -80,6 +71,33 @@ final class BenchCommand implements Callable<Integer> {
             return Fairtray.PROBLEM;
         }
         return Fairtray.DONE;
+    }
+
+    private void welcome(BenchServer bench) {
+        say("On this computer: " + bench.address());
+        bench.shared().ifPresent(url -> {
+            say("For phones in the same network: " + url);
+            say("What phones send isn't encrypted: share only in a network that you trust.");
+        });
+        if (bench.shared().isEmpty()) {
+            say("Only this computer is heard. Start it with --share to count with phones.");
+        }
+        code(bench, "The bench asks each browser once for a code. This one lets one in: ");
+        bench.obstacles().forEach(this::say);
+        say("Stop it with Ctrl-C. What is counted is on disk already.");
+    }
+
+    private void next(BenchServer bench) {
+        code(bench, "One more is in. The code for the next: ");
+    }
+
+    private void code(BenchServer bench, String words) {
+        say(words + bench.code());
+        bench.pairingCode().ifPresent(picture -> {
+            say("Or point the phone's camera at this; the page Phones and helpers shows it too.");
+            say("");
+            say(picture);
+        });
     }
 
     private void say(String line) {

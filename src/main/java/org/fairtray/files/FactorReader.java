@@ -16,6 +16,7 @@ import org.fairtray.trial.Place;
 final class FactorReader {
     static final List<String> KEYS = List.of("name", "unit", "levels", "applied_to");
     static final List<String> BATCH_KEYS = List.of("name", "of", "count");
+    private static final int MOST_LEVELS = 1000;
     private static final int MOST_BATCHES = 100_000;
     private static final Pattern NUMBER = Pattern.compile("[-+]?(\\d+(\\.\\d*)?|\\.\\d+)");
 
@@ -79,6 +80,10 @@ final class FactorReader {
         var items = value.items("two or more levels", "level");
         if (items.size() == 1) {
             value.problems().add(value.line(), "one level only", "two or more levels");
+        }
+        if (items.size() > MOST_LEVELS) {
+            value.problems().add(value.line(), items.size() + " levels", "at most " + MOST_LEVELS);
+            return List.of();
         }
         var levels = new ArrayList<String>();
         items.forEach(item -> item.name().ifPresent(level -> add(levels, level, item)));

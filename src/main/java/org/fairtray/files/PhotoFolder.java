@@ -42,9 +42,11 @@ public final class PhotoFolder {
         WholeFile.replace(photos, Map.of(name, bytes));
     }
 
-    /** A photo's bytes; empty where there is none of this name, or it can't be read. */
+    /** A photo's bytes; empty where there is none of this name, it can't be read, or the name is none of a photo. */
     public Optional<byte[]> read(String name) {
-        requirePlain(name);
+        if (!ShownPhotosFile.isPlainName(name)) {
+            return Optional.empty();
+        }
         try {
             return Optional.of(Files.readAllBytes(photos.resolve(name)));
         } catch (IOException e) {

@@ -7,9 +7,6 @@ import java.nio.charset.CoderResult;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.Optional;
 
 /** One file of the folder as it lies on disk, and its text. */
@@ -63,11 +60,7 @@ final class StoredFile {
 
     /** SHA-256 of the bytes, hexadecimal. */
     String sha256() {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
+        return Sha256.of(bytes);
     }
 
     /**

@@ -1,10 +1,13 @@
 package org.fairtray.browser;
 
+import static org.junit.jupiter.api.Assumptions.abort;
+
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
+import org.fairtray.bench.Refused;
 import org.fairtray.bench.web.BenchServer;
 import org.openqa.selenium.By;
 
@@ -14,10 +17,29 @@ final class OpenBench implements AutoCloseable {
     private final List<Throwable> defects = new CopyOnWriteArrayList<>();
 
     OpenBench(Path folder) {
-        server = BenchServer.open(new BenchServer.Opening(
-                folder, 0, false, Clock.system(ZoneId.systemDefault()), code -> {}, defects::add));
+        this(folder, false);
     }
 
+    private OpenBench(Path folder, boolean share) {
+        server = BenchServer.open(new BenchServer.Opening(
+                folder, 0, share, Clock.system(ZoneId.systemDefault()), code -> {}, defects::add));
+    }
+
+    /** One that phones in the local network are let into; the test is skipped where there is no network. */
+    static OpenBench shared(Path folder) {
+        try {
+            return new OpenBench(folder, true);
+        } catch (Refused e) {
+            return abort("skipped: this computer is in no network");
+        }
+    }
+
+    /** Its address for phones. */
+    String addressForPhones() {
+        return server.shared().orElseThrow();
+    }
+
+    /** Its address on this computer. */
     String address() {
         return server.address();
     }

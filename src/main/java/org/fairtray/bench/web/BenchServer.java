@@ -2,8 +2,6 @@ package org.fairtray.bench.web;
 
 import java.io.IOException;
 import java.net.BindException;
-import java.net.InetAddress;
-import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -12,8 +10,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import org.eclipse.jetty.http.UriCompliance;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.util.component.LifeCycle;
@@ -24,7 +24,11 @@ import org.fairtray.bench.Trials;
 /** The bench, open for asks until it is closed. Heard on this computer alone unless it is shared. */
 public final class BenchServer implements AutoCloseable {
     private static final String HERE = "127.0.0.1";
+    private static final int USUAL_PORT = 80;
     private static final int THREADS = 32;
+    /** Lines that are open at a time; whoever comes after waits. */
+    private static final int LINES = 500;
+
     private static final int IDLE = 30_000;
 
     private final Server server;
@@ -46,7 +50,7 @@ public final class BenchServer implements AutoCloseable {
      *
      * @param port to listen on; 0 for any that is free
      * @param share whether phones in the local network are heard too
-     * @param onCode is told each code by which one more browser may come in
+     * @param onCode is told each code that takes the place of a used one
      * @param onDefect is told what went wrong by a fault of ours
      */
     public record Opening(
@@ -68,12 +72,15 @@ public final class BenchServer implements AutoCloseable {
         }
         listen(connector, opening.port());
         int port = connector.getLocalPort();
-        var shared = local.stream().findFirst().map(a -> "http://" + a + ":" + port);
+        var shared = local.stream().findFirst().map(a -> "http://" + named(a, port));
+        // With the port, because browsers send a cookie to every port of a computer, and it may have several benches.
+        var cookie = "bench-" + port;
         try {
             var trials = new Trials(opening.folder(), opening.clock());
             var people = new People(opening.folder(), opening.clock(), opening.onCode());
-            server.setHandler(
-                    new Doorway(routes(trials, people, shared), people, hosts(local, port), opening.onDefect()));
+            server.setHandler(new Doorway(
+                    routes(trials, people, shared, cookie), people, hosts(local, port), cookie, opening.onDefect()));
+            server.setErrorHandler(Rules::refuse);
             LifeCycle.start(server);
             return new BenchServer(server, trials, people, port, shared);
         } catch (RuntimeException e) {
@@ -86,11 +93,13 @@ public final class BenchServer implements AutoCloseable {
         var http = new HttpConfiguration();
         http.setSendServerVersion(false);
         http.setRequestHeaderSize(16 << 10);
+        http.setUriCompliance(UriCompliance.DEFAULT.with("bench", UriCompliance.Violation.AMBIGUOUS_PATH_ENCODING));
         var connector = new ServerConnector(server, new HttpConnectionFactory(http));
         connector.setHost(opening.share() ? "0.0.0.0" : HERE);
         connector.setPort(opening.port());
         connector.setIdleTimeout(IDLE);
         server.addConnector(connector);
+        server.addBean(new NetworkConnectionLimit(LINES, connector));
         return connector;
     }
 
@@ -104,9 +113,9 @@ public final class BenchServer implements AutoCloseable {
         }
     }
 
-    private static List<Route> routes(Trials trials, People people, Optional<String> shared) {
+    private static List<Route> routes(Trials trials, People people, Optional<String> shared, String cookie) {
         var routes = new ArrayList<Route>();
-        routes.addAll(new PeoplePaths(people, shared).routes());
+        routes.addAll(new PeoplePaths(people, shared, cookie).routes());
         routes.addAll(new TrialPaths(trials, shared).routes());
         routes.addAll(new CountPaths(trials).routes());
         routes.addAll(new ReadPaths(trials).routes());
@@ -116,23 +125,20 @@ public final class BenchServer implements AutoCloseable {
     /** Only these names are answered to, so that no page from elsewhere can pass for the bench by a name of its own. */
     private static Set<String> hosts(List<String> local, int port) {
         var hosts = new HashSet<String>();
-        hosts.add(HERE + ":" + port);
-        hosts.add("localhost:" + port);
-        local.forEach(a -> hosts.add(a + ":" + port));
+        hosts.add(named(HERE, port));
+        hosts.add(named("localhost", port));
+        local.forEach(a -> hosts.add(named(a, port)));
         return Set.copyOf(hosts);
     }
 
-    static boolean isHere(String address) {
-        try {
-            return InetAddress.getByName(address).isLoopbackAddress();
-        } catch (UnknownHostException e) {
-            return false;
-        }
+    /** As browsers say it, who leave the usual port away. */
+    private static String named(String host, int port) {
+        return port == USUAL_PORT ? host : host + ":" + port;
     }
 
     /** Its address on this computer. */
     public String address() {
-        return "http://" + HERE + ":" + port;
+        return "http://" + named(HERE, port);
     }
 
     /** Its address for phones, where it is shared. */
@@ -152,14 +158,14 @@ public final class BenchServer implements AutoCloseable {
         return people.code();
     }
 
-    /** Where a browser comes in by the code of the moment. */
-    public String pairing() {
-        return shared.orElseGet(this::address) + "/pair#" + people.code();
+    /** Where the browser that the bench itself opens comes in. */
+    public String opening() {
+        return address() + "/pair#" + people.ownCode();
     }
 
-    /** The same as a camera code, in letters for a terminal. */
-    public String pairingCode() {
-        return new CameraCode(pairing()).letters();
+    /** Where a phone comes in by the code of the moment, as a camera code in letters for a terminal; none if not shared. */
+    public Optional<String> pairingCode() {
+        return shared.map(url -> new CameraCode(url + "/pair#" + people.code()).letters());
     }
 
     /** Waits until it is closed. */

@@ -17,6 +17,9 @@ import org.fairtray.bench.Trials;
 /** Counting. Nothing here says what a tray got. */
 final class CountPaths {
     private static final int LARGEST_PHOTO = 12 << 20;
+    private static final int MOST_COUNTS = 500;
+    private static final int EARLIEST_YEAR = 2000;
+    private static final int LATEST_YEAR = 2999;
     private static final Pattern WHOLE = Pattern.compile("\\d{1,15}");
 
     private final Trials trials;
@@ -87,6 +90,9 @@ final class CountPaths {
         if (offers == null || offers.contains(null)) {
             return Answer.refusal(400, "There is no list of counts.");
         }
+        if (offers.size() > MOST_COUNTS) {
+            return Answer.refusal(413, "That is too large: more than " + MOST_COUNTS + " counts at once.");
+        }
         var bench = bench(ask);
         var results = bench.count(offers, ask.person().name());
         return Answer.json(new Kept(results, bench.conflicts(), bench.last()));
@@ -96,10 +102,11 @@ final class CountPaths {
 
     private Answer sown(Ask ask) {
         try {
-            bench(ask)
-                    .sown(
-                            LocalDate.parse(ask.json(Day.class).date()),
-                            ask.person().name());
+            var date = LocalDate.parse(ask.json(Day.class).date());
+            if (date.getYear() < EARLIEST_YEAR || date.getYear() > LATEST_YEAR) {
+                return Answer.refusal(400, "The year of sowing, " + date.getYear() + ", can't be right.");
+            }
+            bench(ask).sown(date, ask.person().name());
             return Answer.done();
         } catch (DateTimeException | NullPointerException e) {
             return Answer.refusal(400, "The day of sowing isn't a date.");

@@ -2,10 +2,9 @@ package org.fairtray.bench.web;
 
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.Base64;
-import java.util.HexFormat;
+import org.fairtray.files.Sha256;
 
 /** Keys and codes that nobody can guess. */
 final class Secrets {
@@ -34,12 +33,7 @@ final class Secrets {
     }
 
     static String sha256(String text) {
-        try {
-            var digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-            return HexFormat.of().formatHex(digest);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
+        return Sha256.of(text.getBytes(StandardCharsets.UTF_8));
     }
 
     /** Whether two texts are the same, in a time that doesn't tell how far they are. */

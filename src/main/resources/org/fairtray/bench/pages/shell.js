@@ -12,6 +12,7 @@ const ROUTES = [
   [/^\/trial\/([^/]+)\/tray\/([^/]+)$/, 'count', ['id', 'tray']],
   [/^\/trial\/([^/]+)\/read$/, 'read', ['id']],
 ];
+const ME = 'fairtray.me';
 const STEPS = [['plan', 'Plan'], ['count', 'Count'], ['read', 'Read']];
 
 const page = document.getElementById('page');
@@ -19,6 +20,8 @@ const top = document.getElementById('top');
 const told = document.getElementById('told');
 let leave = null;
 let dressed = null;
+let shown = null;
+let turns = 0;
 
 const app = {
   me: null,
@@ -27,6 +30,18 @@ const app = {
   go(path) {
     history.pushState(null, '', path);
     return show();
+  },
+
+  /** The same, in place of the page before: going back doesn't lead there. */
+  replace(path) {
+    history.replaceState(null, '', path);
+    return show();
+  },
+
+  /** Keeps who this browser is to the bench, for when the bench is out of reach. */
+  know(who) {
+    app.me = who;
+    localStorage.setItem(ME, JSON.stringify({name: who.name, role: who.role}));
   },
 
   /** Says something in a line that screen readers read out; it goes by itself. */
@@ -47,7 +62,7 @@ function head(title, id, step) {
   return html`
     <a class="home" href="/">Bench</a>
     <h1>${title}</h1>
-    ${id === undefined ? '' : html`<nav aria-label="Steps of this trial">${STEPS.map(([name, words]) => html`
+    ${id === undefined ? '' : html`<nav aria-label="Steps of this trial">${STEPS.filter(([name]) => name !== 'plan' || app.me.role === 'host').map(([name, words]) => html`
       <a href="/trial/${encodeURIComponent(id)}/${name}" aria-current=${name === step ? 'page' : 'false'}>${words}</a>`)}</nav>`}`;
 }
 
@@ -55,31 +70,53 @@ function found(path) {
   for (const [pattern, name, keys] of ROUTES) {
     const match = pattern.exec(path);
     if (match) {
-      return [name, Object.fromEntries(keys.map((key, i) => [key, decodeURIComponent(match[i + 1])]))];
+      try {
+        return [name, Object.fromEntries(keys.map((key, i) => [key, decodeURIComponent(match[i + 1])]))];
+      } catch {
+        break;
+      }
     }
   }
   return ['lost', {}];
 }
 
+/** What tells one page from another; not the part behind the #, which is a place on it. */
+function address() {
+  return location.pathname + location.search;
+}
+
 async function show() {
   leave?.();
   leave = null;
-  const [name, params] = found(location.pathname);
+  shown = address();
+  const turn = ++turns;
+  const late = () => turn !== turns;
   render(html`<p>One moment.</p>`, page);
   try {
+    const [name, params] = found(location.pathname);
     const module = await import(`/assets/${name}/page.js`);
     if (name !== 'pair' && app.me === null) {
       await whoAmI(module.default.worksAway);
+    }
+    if (late()) {
+      return;
     }
     const query = Object.fromEntries(new URLSearchParams(location.search));
     // A page draws into a room of its own, so that nothing of the one before is left.
     const room = document.createElement('div');
     page.replaceChildren(room);
     dress(module.default.style);
-    leave = await module.default.show(room, {...query, ...params}, app);
+    const left = await module.default.show(room, {...query, ...params}, app);
+    if (late()) {
+      left?.();
+      return;
+    }
+    leave = left;
     page.focus({preventScroll: true});
   } catch (error) {
-    stumble(error);
+    if (!late()) {
+      stumble(error);
+    }
   }
 }
 
@@ -95,10 +132,9 @@ function dress(address) {
 
 /** Who this browser is; a page that works away from the bench goes on with who it was before. */
 async function whoAmI(worksAway) {
-  const before = localStorage.getItem('fairtray.me');
+  const before = localStorage.getItem(ME);
   try {
-    app.me = await me();
-    localStorage.setItem('fairtray.me', JSON.stringify({name: app.me.name, role: app.me.role}));
+    app.know(await me());
   } catch (error) {
     if (!(worksAway && error instanceof Unreachable && before)) {
       throw error;
@@ -109,8 +145,7 @@ async function whoAmI(worksAway) {
 
 function stumble(error) {
   if (error instanceof ApiError && error.status === 401) {
-    const back = encodeURIComponent(location.pathname + location.search);
-    history.replaceState(null, '', `/pair?back=${back}${location.hash}`);
+    history.replaceState(null, '', `/pair?back=${encodeURIComponent(address())}`);
     show();
     return;
   }
@@ -138,7 +173,7 @@ document.addEventListener('click', event => {
     app.go(link.pathname + link.search);
   }
 });
-window.addEventListener('popstate', show);
+window.addEventListener('popstate', () => address() === shown || show());
 show();
 if (window.isSecureContext && 'serviceWorker' in navigator) {
   const loaded = () => performance.getEntriesByType('resource').map(entry => entry.name);

@@ -87,8 +87,7 @@ class DoorwayTest {
         var refused = new Caller(bench.address()).enter(code, "Ben");
         assertEquals(403, refused.statusCode());
         assertTrue(refused.body().contains("That isn't the code of the moment."), refused.body());
-        assertEquals(2, codes.size());
-        assertEquals(codes.get(1), bench.code());
+        assertEquals(List.of(bench.code()), codes);
     }
 
     @Test
@@ -108,7 +107,7 @@ class DoorwayTest {
                 .firstValue("Set-Cookie")
                 .orElseThrow();
         assertTrue(cookie.endsWith("; Path=/; Max-Age=2592000; HttpOnly; SameSite=Strict"), cookie);
-        var key = cookie.substring("bench=".length(), cookie.indexOf(';'));
+        var key = cookie.substring(cookie.indexOf('=') + 1, cookie.indexOf(';'));
         var people = Files.readString(folder.resolve("bench-people.json"));
         assertTrue(people.contains("Ada"), people);
         assertFalse(people.contains(key), people);
@@ -164,7 +163,7 @@ class DoorwayTest {
         var people = new People(folder.resolve("beet"), Clock.systemUTC(), c -> {});
         var key = people.link("Helper");
         assertEquals(Role.LOOK, people.person(key).orElseThrow().role());
-        assertEquals(Optional.of(key), people.enter(key, "x", true));
+        assertEquals(Optional.of(key), people.enter(key, "x", true, Optional.empty()));
         assertFalse(Role.LOOK.may(Role.COUNT));
         assertFalse(Role.COUNT.may(Role.HOST));
         assertTrue(Role.HOST.may(Role.COUNT));

@@ -10,7 +10,8 @@ export default {
   async show(root, params, app) {
     app.head('People');
     if (app.me.role !== 'host') {
-      render(html`<p>You are here as ${app.me.name}: ${ROLES[app.me.role] ?? app.me.role}. People are let in at the computer that the bench runs on.</p>`, root);
+      render(html`<section class="card"><p>You are here as <strong class="who">${app.me.name}</strong>: ${ROLES[app.me.role] ?? app.me.role}. People are let in at the computer that the bench runs on.</p>
+        <p><a class="button" href="/pair">Join under another name</a></p></section>`, root);
       return undefined;
     }
     const page = new People(root, app);
@@ -67,7 +68,8 @@ class People {
       const form = event.target;
       const name = form.elements.name.value.trim();
       this.act(async () => {
-        this.link = {name, ...await send('POST', '/api/links', {name})};
+        const {url, picture} = await send('POST', '/api/links', {name});
+        this.link = {name, url, picture: URL.createObjectURL(new Blob([picture], {type: 'image/svg+xml'}))};
         form.reset();
       });
     };
@@ -75,14 +77,15 @@ class People {
       <p>Whoever has the link can look at the trials, and change nothing. It works only in this network, and only until you remove it below.</p>
       <p><label for="name">Who it is for</label><input id="name" name="name" required maxlength="40" autocomplete="off"></p>
       <button>Make a link</button>
-      ${this.link === null ? '' : html`<p><label for="address">The link for ${this.link.name}. Copy it now; it isn’t shown again.</label>
-        <input id="address" class="address" readonly .value=${this.link.url} @focus=${e => e.target.select()}></p>`}</form>`;
+      ${this.link === null ? '' : html`<p><label for="address">The link for <span class="who">${this.link.name}</span>. Copy it now; it isn’t shown again.</label>
+        <input id="address" class="address" readonly .value=${this.link.url} @focus=${e => e.target.select()}></p>
+        <img class="pairing" src=${this.link.picture} width="240" height="240" alt="The same link for a camera.">`}</form>`;
   }
 
   inside() {
     return html`<section class="card"><h2>Who is in</h2><ul class="people">${this.here.map(person => html`<li class="row">
-      <span><strong>${person.name}</strong>, ${ROLES[person.role] ?? person.role}${person.since ? `, since ${when(person.since)}` : ''}</span>
-      ${person.role === 'host' ? '' : this.remove(person)}</li>`)}</ul></section>`;
+      <span><strong class="who">${person.name}</strong>${person.you ? ' (you)' : ''}, ${ROLES[person.role] ?? person.role}${person.since ? `, since ${when(person.since)}` : ''}</span>
+      ${person.you ? '' : this.remove(person)}</li>`)}</ul></section>`;
   }
 
   /** Two presses: the second says what it means. */
@@ -96,7 +99,7 @@ class People {
       this.leaving = null;
       this.app.tell(`${person.name} is out.`);
     });
-    return this.leaving === person.id ? html`<span>What was counted stays. What still waits on that phone can’t be sent until it joins again.</span>
+    return this.leaving === person.id ? html`<span>${person.role === 'look' ? 'The link stops working for everyone who has it.' : 'What was counted stays. What still waits on that phone can’t be sent until it joins again.'}</span>
       <button type="button" class="main" @click=${away}>Remove ${person.name}</button><button type="button" @click=${() => ask(null)}>Keep</button>`
       : html`<button type="button" @click=${() => ask(person.id)} aria-label="Remove ${person.name}">Remove</button>`;
   }

@@ -82,7 +82,7 @@ class Standing {
 
   next(now) {
     if (now === 3) {
-      return html`<a class="button main" href="${this.here}/count">Count today’s trays</a>`;
+      return html`<a class="button main" href="${this.here}/count">${this.app.me.role === 'look' ? 'Look at the counts' : 'Count today’s trays'}</a>`;
     }
     if (!this.host) {
       return html`<p>The next step is for the computer that the bench runs on.</p>`;
@@ -131,6 +131,8 @@ class Standing {
       <p><label for="paper">Paper</label><select id="paper" name="paper"><option value="a4">A4</option><option value="letter">US Letter</option></select></p>
       <div class="row"><button ?disabled=${this.busy}>Make the sheets</button>
         ${this.files.some(f => f.endsWith('sheets.pdf')) ? html`<a class="button" href="${this.address}/files/sheets.pdf" target="_blank">Open sheets.pdf</a>` : ''}</div>
+      <p class="soft">${this.app.me.shared ? 'A phone that reads the code on a label opens the page of its tray, as long as this computer keeps its address in the network.'
+        : 'The codes on labels will hold the trays’ names alone. Start the bench with --share before you print, and a phone opens a tray’s page by its label.'}</p>
       <p class="soft">The key says which tray gets what. It lies in the trial’s folder as key.pdf. Only the one who sows should print
         it, and whoever counts should not see it. ${this.trial.opened ? html`<a href="${this.address}/files/key.pdf" target="_blank">key.pdf</a>` : 'Here it stays shut until the seal is opened.'}</p></form>`;
   }

@@ -1,0 +1,19 @@
+package org.fairtray.files;
+
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+
+/** SHA-256, hexadecimal. */
+public final class Sha256 {
+    private Sha256() {}
+
+    /** Of some bytes. */
+    public static String of(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+}
