@@ -35,6 +35,7 @@ final class ReadingsKeeper {
 
     private final Path folder;
     private final SharedReadings file;
+    private final int seedsPerFrame;
     private final ReadingCells meaning;
     private final Map<String, Integer> walk = new HashMap<>();
     private final Set<String> noteColumns = new LinkedHashSet<>();
@@ -44,6 +45,7 @@ final class ReadingsKeeper {
     ReadingsKeeper(Path folder, Trial trial, Layout layout) {
         this.folder = folder;
         this.file = new SharedReadings(folder, trial, layout);
+        this.seedsPerFrame = trial.counting().seedsPerFrame();
         this.meaning = new ReadingCells(trial);
         for (Tray tray : Layout.walked(layout.trays())) {
             walk.put(tray.code(), walk.size());
@@ -137,7 +139,7 @@ final class ReadingsKeeper {
                 .map(this::reading)
                 .flatMap(Optional::stream)
                 .toList();
-        return FrameSeeds.of(standings).on(readings, trial.counting().seedsPerFrame());
+        return FrameSeeds.of(standings).on(readings, seedsPerFrame);
     }
 
     /** A reading; none where all of its figures and its note were taken back. */

@@ -60,7 +60,7 @@ class SharingTest {
                 Boolean.TRUE,
                 browser.run("return document.documentElement.scrollWidth <= document.documentElement.clientWidth"),
                 page + " goes over the side");
-        PhonesTest.barriers(browser, page);
+        assertEquals(List.of(), browser.barriers(), page);
         browser.picture(page);
     }
 
