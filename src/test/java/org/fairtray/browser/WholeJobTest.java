@@ -74,7 +74,7 @@ class WholeJobTest {
 
     private static void count(OpenBench bench, Browser browser) {
         browser.go(bench.address() + "/trial/beet-cover/count");
-        new Select(browser.see(By.cssSelector(".daybar select"))).selectByVisibleText("2");
+        new Select(browser.see(By.cssSelector(".daybar select"))).selectByValue("2");
         browser.press("Count T");
         for (int tray = 0; tray < 6; tray++) {
             int left = 6 - tray;

@@ -12,6 +12,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.fairtray.bench.BeetTrial;
@@ -81,7 +82,7 @@ class ReadOnlyFolderTest {
                 + " \"values\": {\"germinated\": \"%s\"}}]}".formatted(figure);
     }
 
-    private TreeMap<String, Integer> everything() throws Exception {
+    private Map<String, Integer> everything() throws Exception {
         var all = new TreeMap<String, Integer>();
         try (var files = Files.list(trial)) {
             for (var file : files.toList()) {
