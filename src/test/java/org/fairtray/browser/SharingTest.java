@@ -56,9 +56,9 @@ class SharingTest {
     }
 
     private static void readsWell(Browser browser, String page) throws Exception {
-        assertEquals(
-                Boolean.TRUE,
-                browser.run("return document.documentElement.scrollWidth <= document.documentElement.clientWidth"),
+        assertTrue(
+                Boolean.TRUE.equals(browser.run(
+                        "return document.documentElement.scrollWidth <= document.documentElement.clientWidth")),
                 page + " goes over the side");
         assertEquals(List.of(), browser.barriers(), page);
         browser.picture(page);
