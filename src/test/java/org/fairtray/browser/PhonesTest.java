@@ -211,7 +211,7 @@ class PhonesTest {
     }
 
     /** What the accessibility checks of axe-core find serious or critical on the page. */
-    private static void barriers(Browser browser, String page) throws Exception {
+    static void barriers(Browser browser, String page) throws Exception {
         try (InputStream script = PhonesTest.class.getResourceAsStream("/vendored/axe.min.js")) {
             browser.run(new String(script.readAllBytes(), StandardCharsets.UTF_8));
         }

@@ -19,13 +19,22 @@ const top = document.getElementById('top');
 const told = document.getElementById('told');
 let leave = null;
 let dressed = null;
+// Where in this browser's history we are, so that a step back that is not wanted can be taken again.
+let at = history.state?.at ?? 0;
+let shown = null;
 
 const app = {
   me: null,
 
+  /** What a page with changes asks before it is left: false to stay. */
+  mayLeave: null,
+
   /** Shows another page of the bench without loading anew. */
   go(path) {
-    history.pushState(null, '', path);
+    if (app.mayLeave?.() === false) {
+      return undefined;
+    }
+    history.pushState({at: ++at}, '', path);
     return show();
   },
 
@@ -64,6 +73,8 @@ function found(path) {
 async function show() {
   leave?.();
   leave = null;
+  app.mayLeave = null;
+  shown = here();
   const [name, params] = found(location.pathname);
   render(html`<p>One moment.</p>`, page);
   try {
@@ -80,6 +91,25 @@ async function show() {
     page.focus({preventScroll: true});
   } catch (error) {
     stumble(error);
+  }
+}
+
+function here() {
+  return location.pathname + location.search;
+}
+
+/** Back and forward: as links do, they ask first where a page has changes. */
+function stepped(event) {
+  const to = event.state?.at ?? at;
+  if (here() === shown) {
+    // A link within the page makes an entry of its own, which knows no place yet.
+    at = event.state === null ? at + 1 : to;
+    history.replaceState({at}, '');
+  } else if (to !== at && app.mayLeave?.() === false) {
+    history.go(at - to);
+  } else {
+    at = to;
+    show();
   }
 }
 
@@ -109,8 +139,8 @@ async function whoAmI(worksAway) {
 
 function stumble(error) {
   if (error instanceof ApiError && error.status === 401) {
-    const back = encodeURIComponent(location.pathname + location.search);
-    history.replaceState(null, '', `/pair?back=${back}${location.hash}`);
+    const back = encodeURIComponent(here());
+    history.replaceState({at}, '', `/pair?back=${back}${location.hash}`);
     show();
     return;
   }
@@ -138,7 +168,8 @@ document.addEventListener('click', event => {
     app.go(link.pathname + link.search);
   }
 });
-window.addEventListener('popstate', show);
+window.addEventListener('popstate', stepped);
+history.replaceState({at}, '');
 show();
 if (window.isSecureContext && 'serviceWorker' in navigator) {
   const loaded = () => performance.getEntriesByType('resource').map(entry => entry.name);
