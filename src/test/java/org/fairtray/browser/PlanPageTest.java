@@ -49,7 +49,8 @@ class PlanPageTest {
     }
 
     private static By labelled(String part, String label) {
-        return By.xpath("//details[.//summary/strong[.='" + part + "']]//label[.=\"" + label + "\"]/following-sibling::*[1]");
+        return By.xpath(
+                "//details[.//summary/strong[.='" + part + "']]//label[.=\"" + label + "\"]/following-sibling::*[1]");
     }
 
     private static WebElement field(Browser browser, String part, String label) {
@@ -74,7 +75,9 @@ class PlanPageTest {
     }
 
     private static void says(Browser browser, String words) {
-        browser.until("not '" + words + "' but '" + line(browser) + "'", d -> line(browser).contains(words) ? true : null);
+        browser.until(
+                "not '" + words + "' but '" + line(browser) + "'",
+                d -> line(browser).contains(words) ? true : null);
     }
 
     /** Presses a button of the form, with nothing of the page in front of it. */
@@ -84,16 +87,13 @@ class PlanPageTest {
     }
 
     private static void press(Browser browser, String words) {
-        press(
-                browser,
-                By.xpath("//*[self::button or self::summary][contains(normalize-space(.), \"" + words + "\")]"));
+        press(browser, By.xpath("//*[self::button or self::summary][contains(normalize-space(.), \"" + words + "\")]"));
     }
 
     private static void save(Browser browser) {
         browser.press("Save the plan");
         browser.until(
-                "not saved",
-                d -> d.findElement(By.cssSelector(".save button")).isEnabled() ? null : true);
+                "not saved", d -> d.findElement(By.cssSelector(".save button")).isEnabled() ? null : true);
     }
 
     @Test
@@ -119,7 +119,11 @@ class PlanPageTest {
     }
 
     private static List<String> remarks(String text) {
-        return Pattern.compile("#.*").matcher(text).results().map(r -> r.group().strip()).toList();
+        return Pattern.compile("#.*")
+                .matcher(text)
+                .results()
+                .map(r -> r.group().strip())
+                .toList();
     }
 
     private static void fill(Browser browser) {
@@ -179,7 +183,8 @@ class PlanPageTest {
             open(bench, browser);
             says(browser, "split-plot, 48 trays. cover: 25 points seen in ");
             press(browser, "Where trays stand");
-            field(browser, "Where trays stand", "How many in each one around it").sendKeys(Keys.chord(Keys.CONTROL, "a"), "3");
+            field(browser, "Where trays stand", "How many in each one around it")
+                    .sendKeys(Keys.chord(Keys.CONTROL, "a"), "3");
             browser.read("3 × shelf, in each 4 × stack, in each 6 × layer: 72 places for trays.");
             press(browser, "Add a level");
             has(browser, "  - {name: layer, count: 6}\n  - {name: level 4, count: 2}\n");
@@ -202,7 +207,8 @@ class PlanPageTest {
 
     @Test
     void saysWhatItDoesNotKnowAndLeavesIt(@TempDir Path folder) throws Exception {
-        var text = ready("plain").replace("question: Does", "colour: green  # kept\nquestion: >\n  Does")
+        var text = ready("plain")
+                .replace("question: Does", "colour: green  # kept\nquestion: >\n  Does")
                 .replace("levels: [0, 8]}", "levels: [\"0, or none\", 8], shade: dark}");
         plan(folder, text);
         try (var bench = new OpenBench(folder);
@@ -213,9 +219,11 @@ class PlanPageTest {
             press(browser, "The question");
             type(browser, "The question", "Question", "Why?");
             assertEquals(
-                    text.replaceFirst("question: >\n.*\n", "question: Why?\n").replace("\n\n\n", "\n\n"), text(browser));
+                    text.replaceFirst("question: >\n.*\n", "question: Why?\n").replace("\n\n\n", "\n\n"),
+                    text(browser));
             press(browser, "What you vary");
-            assertFalse(field(browser, "What you vary", "Levels, with commas between").isEnabled());
+            assertFalse(field(browser, "What you vary", "Levels, with commas between")
+                    .isEnabled());
             press(browser, "Go to line 5");
             assertEquals("colour: green  # kept", browser.run("return getSelection().toString()"));
         }

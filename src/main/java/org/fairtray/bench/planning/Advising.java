@@ -88,10 +88,13 @@ final class Advising {
 
     private static Advice whole(Trial trial, Layout layout) {
         var name = DesignName.of(Structure.of(trial, layout.trays()));
-        var sizing = SizedLayout.of(trial, layout).sizing();
+        var sized = SizedLayout.of(trial, layout);
+        var sizing = sized.sizing();
         var audit = Audit.ofPlan(trial, layout);
         var bill = Bill.of(trial, layout.trays().size());
-        var power = trial.factorNames().stream().map(f -> Power.of(f, sizing)).toList();
+        var power = trial.factorNames().stream()
+                .map(f -> Power.of(f, sized, sizing))
+                .toList();
         return new Advice(
                 List.of(),
                 trial.title(),

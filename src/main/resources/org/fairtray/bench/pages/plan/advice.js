@@ -16,7 +16,8 @@ export function inOneLine(said) {
   }
   const [weakest] = said.power.filter(p => known(p.power)).sort((a, b) => a.power - b.power);
   const unfair = said.findings.length;
-  return `${said.design}, ${said.trays} trays. ${weakest ? `${weakest.factor}: ${Math.round(100 * weakest.worthwhile)} points seen in ${chance(weakest.power)} of trials. ` : ''}${
+  return `${said.design}, ${said.trays} trays. ${weakest ? `${weakest.factor}: ${Math.round(100 * weakest.worthwhile)} points seen in ${chance(weakest.power)} of trials${
+    weakest.power < weakest.wanted ? `, ${chance(weakest.wanted)} wanted` : ''}. ` : ''}${
     unfair === 0 ? 'Nothing unfair.' : unfair === 1 ? 'One thing to mend.' : `${unfair} things to mend.`}`;
 }
 
@@ -43,7 +44,7 @@ export function advice(said, plan, toLine) {
 function power(p) {
   return html`<h4>${p.factor}</h4>
     ${p.power === null || p.power === undefined ? '' : html`<p class="row"><progress max="1" .value=${p.power} aria-label="Chance for ${p.factor}"></progress>
-      <strong>${chance(p.power)}</strong></p>`}<p>${p.sentence}</p>`;
+      <strong>${chance(p.power)}</strong> ${p.power < p.wanted ? `${chance(p.wanted)} are wanted` : ''}</p>`}<p>${p.sentence}</p>`;
 }
 
 function chance(p) {

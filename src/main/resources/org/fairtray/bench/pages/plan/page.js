@@ -159,8 +159,8 @@ class Planner {
       <div class="planner">
         <section class="form" aria-labelledby="form-head"><div class="row"><h2 id="form-head">Form</h2>
             <button type="button" ?disabled=${!readable} @click=${() => this.turnAll()}>${this.allOpen() ? 'Fold all parts' : 'Open all parts'}</button></div>
-          <p class="soft">The form and the text are the same plan. The form keeps remarks and what it doesn’t know; in a list
-            that it changes, spaces and line breaks may become others.</p>
+          <p class="soft">Form and text are the same plan. Remarks and what the form doesn’t know are kept; in a list that
+            the form changes, spaces and line breaks may become others.</p>
           ${readable ? '' : html`<p class="warn">The text can’t be read at the moment. Mend it there; then the form goes on.</p>`}
           <fieldset class="all" aria-label="The parts of the plan" ?disabled=${!readable}>
             ${form(this.plan, this.open, (title, open) => this.turn(title, open), edit => this.change(edit(this.text)))}</fieldset></section>
@@ -174,9 +174,8 @@ class Planner {
         <pre class="printed">${this.text}</pre>
       </div>
       <div class="save"><div class="row"><button type="button" class="main" ?disabled=${this.busy || !this.unsaved()} @click=${() => this.save()}>Save the plan</button>
-        <button type="button" class="to-advice" @click=${() => this.toAdvice()}>See the advice</button>
-        <span>${this.unsaved() ? 'Not saved yet.' : 'Saved.'}</span></div>
-        <p aria-live="polite">${inOneLine(this.said)}</p></div>`, this.root);
+        <button type="button" class="to-advice" @click=${() => this.toAdvice()}>See the advice</button></div>
+        <p>${this.unsaved() ? html`<strong>Not saved yet.</strong>` : 'Saved.'} <span aria-live="polite">${inOneLine(this.said)}</span></p></div>`, this.root);
   }
 
   offer() {

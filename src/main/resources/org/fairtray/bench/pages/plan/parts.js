@@ -80,7 +80,7 @@ const RARE = [
     {path: ['rotation', 'days'], kind: 'list', label: 'On days after sowing', help: 'With commas between.'}]},
   {title: 'What chance must keep to', now: now.restrictions, key: 'restrictions', one: 'restriction', fresh: () => ({keep_apart: 'treatment'}),
     help: 'Only layouts that keep to these are drawn. Each one leaves chance less room.', fields: [
-      {path: [], kind: 'choice', of: () => Object.values(ASKS), always: true, get: asked, put: withAsked, label: 'What is asked', help: 'Side by side: neighbours along the numbers of a place.'},
+      {path: [], wide: true, kind: 'choice', of: () => Object.values(ASKS), always: true, get: asked, put: withAsked, label: 'What is asked', help: 'Side by side: neighbours along the numbers of a place.'},
       {path: [], kind: 'choice', of: plan => ['treatment', ...names(plan.factors)], get: whatOf, put: withWhat, label: 'Of', help: 'Of a factor, or of what trays get as a whole (treatment).'},
       {path: [], kind: 'choice', of: plan => names(plan.place), only: item => asked(item) === ASKS.even_over, get: overOf, put: withOver, label: 'Evenly over', help: 'Each comes equally often at every number of it.'}]},
   {title: 'How it is judged', now: now.judged, fields: [
