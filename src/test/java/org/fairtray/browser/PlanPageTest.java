@@ -1,12 +1,24 @@
 package org.fairtray.browser;
 
+import static org.fairtray.browser.PlanPage.choose;
+import static org.fairtray.browser.PlanPage.field;
+import static org.fairtray.browser.PlanPage.has;
+import static org.fairtray.browser.PlanPage.labelled;
+import static org.fairtray.browser.PlanPage.open;
+import static org.fairtray.browser.PlanPage.plan;
+import static org.fairtray.browser.PlanPage.press;
+import static org.fairtray.browser.PlanPage.ready;
+import static org.fairtray.browser.PlanPage.save;
+import static org.fairtray.browser.PlanPage.says;
+import static org.fairtray.browser.PlanPage.text;
+import static org.fairtray.browser.PlanPage.type;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.fairtray.files.TrialFolder;
@@ -14,87 +26,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.WebElement;
 import org.openqa.selenium.support.ui.ExpectedConditions;
-import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** The plan's page: its form and its text are one plan, whatever is changed where. */
 class PlanPageTest {
-    private static final Path READY = Path.of("designs");
-    private static final String HARM = "<img src=x onerror=window.harmed=1>";
-
-    /** Writes a plan into a folder of its own among the bench's trials. */
-    private static Path plan(Path folder, String text) throws Exception {
-        var file = Files.createDirectories(folder.resolve("beet")).resolve("plan.yaml");
-        return Files.writeString(file, text);
-    }
-
-    private static String ready(String name) throws Exception {
-        return Files.readString(READY.resolve(name + ".yaml"));
-    }
-
-    private static void open(OpenBench bench, Browser browser) {
-        bench.letIn(browser, "Ada");
-        again(bench, browser);
-    }
-
-    private static void again(OpenBench bench, Browser browser) {
-        browser.go(bench.address() + "/trial/beet/plan");
-        browser.see(By.cssSelector(".part"));
-    }
-
-    private static String text(Browser browser) {
-        return browser.driver().findElement(By.id("plan-text")).getDomProperty("value");
-    }
-
-    private static By labelled(String part, String label) {
-        return By.xpath(
-                "//details[.//summary/strong[.='" + part + "']]//label[.=\"" + label + "\"]/following-sibling::*[1]");
-    }
-
-    private static WebElement field(Browser browser, String part, String label) {
-        return browser.see(labelled(part, label));
-    }
-
-    /** Types as a grower does: all that stood there is marked and typed over. */
-    private static void type(Browser browser, String part, String label, String words) {
-        field(browser, part, label).sendKeys(Keys.chord(Keys.CONTROL, "a"), words, Keys.TAB);
-    }
-
-    private static void choose(Browser browser, String part, String label, String words) {
-        new Select(field(browser, part, label)).selectByVisibleText(words);
-    }
-
-    private static void has(Browser browser, String words) {
-        assertTrue(text(browser).contains(words), () -> "no '" + words + "' in\n" + text(browser));
-    }
-
-    private static String line(Browser browser) {
-        return browser.driver().findElement(By.cssSelector(".save p")).getText();
-    }
-
-    private static void says(Browser browser, String words) {
-        browser.until(
-                "not '" + words + "' but '" + line(browser) + "'",
-                d -> line(browser).contains(words) ? true : null);
-    }
-
-    /** Presses a button of the form, with nothing of the page in front of it. */
-    private static void press(Browser browser, By by) {
-        browser.run("arguments[0].scrollIntoView({block: 'center'})", browser.see(by));
-        browser.press(by);
-    }
-
-    private static void press(Browser browser, String words) {
-        press(browser, By.xpath("//*[self::button or self::summary][contains(normalize-space(.), \"" + words + "\")]"));
-    }
-
-    private static void save(Browser browser) {
-        browser.press("Save the plan");
-        browser.until(
-                "not saved", d -> d.findElement(By.cssSelector(".save button")).isEnabled() ? null : true);
-    }
 
     @Test
     void everyFieldChangesTheTextAndNothingElse(@TempDir Path folder) throws Exception {
@@ -104,7 +40,7 @@ class PlanPageTest {
             open(bench, browser);
             browser.press("Open all parts");
             fill(browser);
-            says(browser, "randomised blocks, 12 trays");
+            says(browser, "extended blocks, 12 trays. soak: 15 points seen in ");
             browser.picture("plan-form-open");
             save(browser);
             assertEquals(List.of(), bench.defects());
@@ -260,8 +196,8 @@ class PlanPageTest {
     }
 
     private static void answer(Browser browser, boolean yes) {
-        var question = new WebDriverWait(browser.driver(), java.time.Duration.ofSeconds(20))
-                .until(ExpectedConditions.alertIsPresent());
+        var question =
+                new WebDriverWait(browser.driver(), Duration.ofSeconds(20)).until(ExpectedConditions.alertIsPresent());
         if (yes) {
             question.accept();
         } else {
@@ -306,75 +242,5 @@ class PlanPageTest {
             browser.read("laid out");
         }
         assertEquals(ready("plain"), Files.readString(file));
-    }
-
-    @Test
-    void takesNoHarmFromNames(@TempDir Path folder) throws Exception {
-        plan(
-                folder,
-                ready("weight-by-soak")
-                        .replace("trial: Cover", "trial: \"" + HARM + "\" # Cover")
-                        .replace("name: soak", "name: \"" + HARM + "\"")
-                        .replace("hemp", "\"" + HARM.replace("1", "2") + "\"")
-                        .replace("name: layer", "name: \"" + HARM.replace("1", "3") + "\"")
-                        .replace("unit: kg", "\"" + HARM + "\": 1, unit: kg"));
-        try (var bench = new OpenBench(folder);
-                var browser = Browser.open(360, 740)) {
-            open(bench, browser);
-            browser.press("Open all parts");
-            browser.read("Only in the text: factors › 1 › " + HARM);
-            browser.read("6 × " + HARM.replace("1", "3"));
-            assertNull(browser.run("return window.harmed"));
-            assertEquals(0L, browser.run("return document.querySelectorAll('#page img').length"));
-            assertTrue(fits(browser));
-            assertEquals(List.of(), browser.faults());
-        }
-    }
-
-    private static boolean fits(Browser browser) {
-        return Boolean.TRUE.equals(
-                browser.run("return document.documentElement.scrollWidth <= document.documentElement.clientWidth"));
-    }
-
-    @Test
-    void onAPhoneTheAdviceIsOneLineAndOnePressAway(@TempDir Path folder) throws Exception {
-        plan(folder, ready("plain"));
-        try (var bench = new OpenBench(folder);
-                var phone = Browser.open(360, 740)) {
-            open(bench, phone);
-            says(phone, "randomised blocks, 12 trays. soak: 15 points seen in ");
-            phone.picture("plan-phone");
-            phone.press("What you vary");
-            type(phone, "What you vary", "Levels, with commas between", "0, 4, 8");
-            phone.read("soak (3 levels)");
-            assertTrue(inView(phone, ".save .main") && inView(phone, ".save p"));
-            assertTrue(fits(phone));
-            phone.picture("plan-phone-part");
-            phone.press("See the advice");
-            phone.until("advice not in view", d -> inView(phone, "#advice-head") ? true : null);
-            phone.picture("plan-phone-advice");
-            assertTrue(phone.see(labelled("What you vary", "Name")).isDisplayed());
-            phone.press("Open all parts");
-            assertTrue(fits(phone));
-            PhonesTest.barriers(phone, "plan on a phone");
-        }
-        try (var bench = new OpenBench(folder);
-                var browser = Browser.open(1280, 900)) {
-            open(bench, browser);
-            says(browser, "randomised blocks");
-            assertTrue(inView(browser, "#advice-head") && inView(browser, ".save .main"));
-            browser.picture("plan-laptop");
-            browser.press("Open all parts");
-            browser.run("document.querySelectorAll('.part')[12].scrollIntoView()");
-            assertTrue(inView(browser, "#advice-head"));
-            PhonesTest.barriers(browser, "plan on a laptop");
-        }
-    }
-
-    private static boolean inView(Browser browser, String selector) {
-        return Boolean.TRUE.equals(browser.run(
-                "const at = document.querySelector(arguments[0]).getBoundingClientRect();"
-                        + "return at.top >= -1 && at.bottom <= innerHeight + 1",
-                selector));
     }
 }

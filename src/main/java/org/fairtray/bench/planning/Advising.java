@@ -27,7 +27,9 @@ import org.fairtray.trial.Trial;
 final class Advising {
     private static final String PLAN = "plan.yaml";
     private static final Pattern PLACE = Pattern.compile("place\\s*:.*", Pattern.DOTALL);
-    private static final String TOO_LONG = "Too long to work out while you type. Save the plan and ask size.";
+    private static final String TOO_LONG =
+            "Its design, power, costs and faults take too long to work out while you type."
+                    + " Save the plan, and run fairtray size and fairtray audit on its folder.";
 
     private final String text;
 

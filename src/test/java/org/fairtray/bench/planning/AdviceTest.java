@@ -145,7 +145,10 @@ class AdviceTest {
     @Test
     void saysWhatTakesTooLong() throws IOException {
         var advice = Advice.of(plain().replace("{name: spot, count: 4}", "{name: spot, count: 300000}"));
-        assertEquals(List.of("Too long to work out while you type. Save the plan and ask size."), advice.notes());
+        assertEquals(
+                List.of("Its design, power, costs and faults take too long to work out while you type."
+                        + " Save the plan, and run fairtray size and fairtray audit on its folder."),
+                advice.notes());
         assertEquals(900_000, advice.places());
         assertNull(advice.trays());
     }
@@ -183,7 +186,7 @@ class AdviceTest {
     @Test
     void saysThePowerThatTheAuditSaysWhatItRestsOnAndOnce() throws IOException {
         var silent = plain().replace("seeds_per_frame: 50", "seeds_per_frame: 5");
-        var guess = "Reckoned with tray_correlation 0.05, place_sd.shelf 0.2, which the plan doesn't say.";
+        var guess = "Reckoned with tray_correlation 0.05, place_sd.shelf 0.20, which the plan doesn't say.";
         var advice = Advice.of(silent);
         var power = advice.power().get(0);
         var finding = advice.findings().get(0);

@@ -34,10 +34,10 @@ export function advice(said, plan, toLine) {
       <p>${said.treatments} treatments, ${said.trays} trays on ${said.places} places.</p></section>` : ''}
     ${drawn}
     ${said.power?.length ? html`<section class="card"><h3>What it would see</h3>${said.power.map(power)}</section>` : ''}
-    ${said.design ? html`<section class="card"><h3>What it takes</h3>${takes(said)}</section>` : ''}
     ${said.design ? html`<section class="card"><h3>Is it fair?</h3>
       ${(said.findings ?? []).length === 0 ? html`<p>Nothing unfair was found.</p>` : said.findings.map(f => html`<div class="warn">
         <h4>${f.kind}</h4><p>${f.sentence}</p><p>What mends it: ${f.remedy}</p></div>`)}</section>` : ''}
+    ${said.design ? html`<section class="card"><h3>What it takes</h3>${takes(said)}</section>` : ''}
     ${said.notes?.length ? html`<section class="card"><h3>Bear in mind</h3><ul>${said.notes.map(n => html`<li>${n}</li>`)}</ul></section>` : ''}`;
 }
 
@@ -47,8 +47,9 @@ function power(p) {
       <strong>${chance(p.power)}</strong> ${p.power < p.wanted ? `${chance(p.wanted)} are wanted` : ''}</p>`}<p>${p.sentence}</p>`;
 }
 
+/** Rounded down, as the audit does: what is a little too small must not look large enough. */
 function chance(p) {
-  return p >= 0.995 ? '> 99 %' : p < 0.005 ? '< 1 %' : `${Math.round(100 * p)} %`;
+  return p >= 0.995 ? '> 99 %' : p < 0.01 ? '< 1 %' : `${Math.floor(100 * p + 1e-9)} %`;
 }
 
 function takes(said) {

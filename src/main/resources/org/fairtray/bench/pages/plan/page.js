@@ -7,6 +7,8 @@ import {TITLES, form} from '/assets/plan/form.js';
 import {read} from '/assets/plan/text.js';
 
 const PAUSE = 500;
+const PATIENCE = 1500;
+const SLOW = 'Still being worked out; type on. What is said here is of the plan before.';
 const WIDE = '(min-width: 60rem)';
 const LEAVE = 'There are changes that aren’t saved. Leave anyway? They stay in this browser.';
 
@@ -31,7 +33,7 @@ export default {
 /** Keeps the text, which is the truth, and draws everything else from it. */
 class Planner {
   constructor(root, id, app, held, state) {
-    Object.assign(this, {root, id, app, held, state, text: held.text, said: null, asked: 0, theirs: null, busy: false});
+    Object.assign(this, {root, id, app, held, state, text: held.text, said: null, asked: 0, theirs: null, busy: false, slow: false});
     this.open = new Set();
     // On a phone the form and the advice come first.
     this.textOpen = matchMedia(WIDE).matches;
@@ -74,16 +76,26 @@ class Planner {
   async ask() {
     const number = ++this.asked;
     const text = this.text;
+    const patience = setTimeout(() => this.isSlow(number), PATIENCE);
     try {
       const said = await send('POST', `${this.address}/advice`, {text});
       if (number === this.asked) {
-        Object.assign(this, {said, saidOf: text});
+        Object.assign(this, {said, saidOf: text, slow: false});
         this.draw();
       }
     } catch (error) {
       if (number === this.asked) {
         this.app.tell(error.message, 'wrong');
       }
+    } finally {
+      clearTimeout(patience);
+    }
+  }
+
+  isSlow(number) {
+    if (number === this.asked) {
+      this.slow = true;
+      this.draw();
     }
   }
 
@@ -165,7 +177,8 @@ class Planner {
           <fieldset class="all" aria-label="The parts of the plan" ?disabled=${!readable}>
             ${form(this.plan, this.open, (title, open) => this.turn(title, open), edit => this.change(edit(this.text)))}</fieldset></section>
         <section class="advice" id="advice" tabindex="0" aria-labelledby="advice-head" aria-busy=${stale}>
-          <div class="row"><h2 id="advice-head">Advice</h2>${stale && this.said !== null ? html`<span class="soft">being worked out anew</span>` : ''}</div>
+          <div class="row"><h2 id="advice-head">Advice</h2></div>
+          ${this.slow ? html`<p class="soft">${SLOW}</p>` : ''}
           ${advice(this.said, this.plan, line => this.toLine(line))}</section>
         <details class="card text" ?open=${this.textOpen} @toggle=${e => this.turnText(e.target.open)}>
           <summary><strong id="text-head">Text of plan.yaml</strong></summary>
@@ -175,7 +188,7 @@ class Planner {
       </div>
       <div class="save"><div class="row"><button type="button" class="main" ?disabled=${this.busy || !this.unsaved()} @click=${() => this.save()}>Save the plan</button>
         <button type="button" class="to-advice" @click=${() => this.toAdvice()}>See the advice</button></div>
-        <p>${this.unsaved() ? html`<strong>Not saved yet.</strong>` : 'Saved.'} <span aria-live="polite">${inOneLine(this.said)}</span></p></div>`, this.root);
+        <p>${this.unsaved() ? html`<strong>Not saved yet.</strong> ` : ''}<span aria-live="polite">${this.slow ? SLOW : inOneLine(this.said)}</span></p></div>`, this.root);
   }
 
   offer() {
