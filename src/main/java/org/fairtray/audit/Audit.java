@@ -198,8 +198,9 @@ public record Audit(boolean fair, List<Finding> findings, List<String> notes, Li
             notes.add(
                     "Whether there are enough trays was not looked at: expect doesn't say control_rate and worthwhile.");
         } else if (expected.trayCorrelation().isEmpty()) {
-            notes.add("Whether there are enough trays was looked at as if trays treated alike differed by their seeds"
-                    + " alone: expect doesn't say tray_correlation (0.05 is cautious; common practice, no source).");
+            notes.add(
+                    "Too few trays were named only where they are too few even if trays treated alike differ by their seeds"
+                            + " alone: expect doesn't say tray_correlation (0.05 is cautious; common practice, no source).");
         }
         return notes;
     }

@@ -5,11 +5,18 @@ import java.util.List;
 import java.util.Optional;
 import org.fairtray.design.Fault;
 import org.fairtray.design.Structure;
+import org.fairtray.sizing.Assumptions;
+import org.fairtray.sizing.Option;
 import org.fairtray.sizing.SizedLayout;
 import org.fairtray.sizing.StrataPower;
 import org.fairtray.trial.Factor;
+import org.fairtray.trial.Trial;
 
-/** Whether a trial has enough trays to see what its plan calls worthwhile. */
+/**
+ * Whether a trial has enough trays to see what its plan calls worthwhile. It is called too small only where it is so without
+ * any guess of how trays and places differ; the powers that are then told rest on what sizing takes for granted, so that
+ * both tell the same.
+ */
 final class Size {
     private Size() {}
 
@@ -21,22 +28,29 @@ final class Size {
             double worthwhile = trial.expectations().worthwhile().getAsDouble();
             for (Factor factor : trial.factors()) {
                 StrataPower.of(structure, factor)
-                        .flatMap(p -> tooSmall(factor, p, worthwhile))
+                        .flatMap(p -> tooSmall(trial, factor, p, worthwhile))
                         .ifPresent(faults::add);
             }
         }
         return faults;
     }
 
-    private static Optional<Fault> tooSmall(Factor factor, StrataPower power, double worthwhile) {
+    private static Optional<Fault> tooSmall(Trial trial, Factor factor, StrataPower power, double worthwhile) {
         double wanted = power.assumptions().power();
+        return power.power(worthwhile) >= wanted
+                ? Optional.empty()
+                : Optional.of(told(factor, usual(power, trial), worthwhile, wanted));
+    }
+
+    private static StrataPower usual(StrataPower power, Trial trial) {
+        return new StrataPower(power.test(), Assumptions.of(trial), Option.of(trial.counting()));
+    }
+
+    private static Fault told(Factor factor, StrataPower power, double worthwhile, double wanted) {
         double has = power.power(worthwhile);
-        if (has >= wanted) {
-            return Optional.empty();
-        }
         var smallest = power.smallest();
         String unit = power.test().unit();
-        return Optional.of(new Fault(
+        return new Fault(
                 Fault.Kind.TOO_SMALL,
                 List.of(factor.name()),
                 power.test().onTrays() ? List.of() : List.of(unit),
@@ -47,8 +61,9 @@ final class Size {
                         + (smallest.isPresent()
                                 ? "The smallest change that would be is "
                                         + points(Math.ceil(100 * smallest.getAsDouble()) / 100) + "."
-                                : "No change would be."),
-                remedy(factor, unit, power, worthwhile, wanted)));
+                                : "No change would be.")
+                        + power.assumptions().guess().map(g -> " " + g).orElse(""),
+                remedy(factor, unit, power, worthwhile, wanted));
     }
 
     private static String remedy(Factor factor, String unit, StrataPower power, double worthwhile, double wanted) {

@@ -5,8 +5,10 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.fairtray.findings.Words;
 import org.fairtray.trial.AnalysisChoices;
 import org.fairtray.trial.Expectations;
 import org.fairtray.trial.Place;
@@ -100,6 +102,18 @@ public record Assumptions(
                     sources.add(Assumption.usual("place_sd." + l, PLACE_SD, PLACE_SD_SOURCE));
                 });
         return guessed;
+    }
+
+    /** What is taken of how trays and places differ without the plan saying it, in a sentence; nothing where it says all. */
+    public Optional<String> guess() {
+        var guessed = sources.stream()
+                .filter(a -> !a.planned()
+                        && (a.key().equals(TRAY_CORRELATION.key()) || a.key().startsWith("place_sd.")))
+                .map(a -> a.key() + " " + Words.measure(a.value()))
+                .toList();
+        return guessed.isEmpty()
+                ? Optional.empty()
+                : Optional.of("Reckoned with " + String.join(", ", guessed) + ", which the plan doesn't say.");
     }
 
     /** The same with another source of some numbers: an earlier trial. */

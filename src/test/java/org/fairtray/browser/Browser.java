@@ -74,10 +74,27 @@ final class Browser implements AutoCloseable {
 
     /** Cuts the line, or mends it. */
     void offline(boolean cut) {
+        line(cut, Duration.ZERO);
+    }
+
+    /** Lets every answer take so long. */
+    void slow(Duration latency) {
+        line(false, latency);
+    }
+
+    private void line(boolean cut, Duration latency) {
         driver.executeCdpCommand("Network.enable", Map.of());
         driver.executeCdpCommand(
                 "Network.emulateNetworkConditions",
-                Map.of("offline", cut, "latency", 0, "downloadThroughput", -1, "uploadThroughput", -1));
+                Map.of(
+                        "offline",
+                        cut,
+                        "latency",
+                        latency.toMillis(),
+                        "downloadThroughput",
+                        -1,
+                        "uploadThroughput",
+                        -1));
     }
 
     /** Waits until something is so. */

@@ -54,7 +54,9 @@ class WholeJobTest {
         browser.press("Make it");
         browser.see(By.id("plan-text"));
         browser.write(By.id("plan-text"), PLAN);
-        browser.read("randomised blocks");
+        browser.read("cover: 15 points seen in");
+        browser.press("What you vary");
+        browser.run("scrollTo(0, 0)");
         browser.picture("bench-plan");
         browser.press("Save the plan");
         browser.until(

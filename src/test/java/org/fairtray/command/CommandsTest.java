@@ -202,7 +202,7 @@ class CommandsTest {
     }
 
     private static final String ASSUMED =
-            "Whether there are enough trays was looked at as if trays treated alike differed"
+            "Too few trays were named only where they are too few even if trays treated alike differ"
                     + " by their seeds alone: expect doesn't say tray_correlation (0.05 is cautious; common practice, no source).";
 
     @Test

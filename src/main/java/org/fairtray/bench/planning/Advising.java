@@ -27,7 +27,9 @@ import org.fairtray.trial.Trial;
 final class Advising {
     private static final String PLAN = "plan.yaml";
     private static final Pattern PLACE = Pattern.compile("place\\s*:.*", Pattern.DOTALL);
-    private static final String TOO_LONG = "Too long to work out while you type. Save the plan and ask size.";
+    private static final String TOO_LONG =
+            "Its design, power, costs and faults take too long to work out while you type."
+                    + " Save the plan, and run fairtray size and fairtray audit on its folder.";
 
     private final String text;
 
@@ -88,10 +90,13 @@ final class Advising {
 
     private static Advice whole(Trial trial, Layout layout) {
         var name = DesignName.of(Structure.of(trial, layout.trays()));
-        var sizing = SizedLayout.of(trial, layout).sizing();
+        var sized = SizedLayout.of(trial, layout);
+        var sizing = sized.sizing();
         var audit = Audit.ofPlan(trial, layout);
         var bill = Bill.of(trial, layout.trays().size());
-        var power = trial.factorNames().stream().map(f -> Power.of(f, sizing)).toList();
+        var power = trial.factorNames().stream()
+                .map(f -> Power.of(f, sized, sizing))
+                .toList();
         return new Advice(
                 List.of(),
                 trial.title(),

@@ -3,6 +3,7 @@ package org.fairtray.bench.planning;
 import java.util.Optional;
 import org.fairtray.findings.Words;
 import org.fairtray.sizing.ClosedForm;
+import org.fairtray.sizing.SizedLayout;
 import org.fairtray.sizing.Sizing;
 
 /**
@@ -11,16 +12,17 @@ import org.fairtray.sizing.Sizing;
  * @param power the chance to see the change that is worthwhile; null where it can't be worked out
  * @param smallest the smallest change that is seen as often as is wanted; null where none is
  * @param worthwhile the change that is worth seeing; null where nothing is reckoned with one
+ * @param wanted the chance that is wanted
  * @param sentence all of it in words, or why it can't be told
  */
-public record Power(String factor, Double power, Double smallest, Double worthwhile, String sentence) {
+public record Power(String factor, Double power, Double smallest, Double worthwhile, double wanted, String sentence) {
     private static final double NEARLY_ALL = 0.95;
     private static final double HARDLY_ANY = 0.05;
 
     /** What is left of a whole number of points by rounding. */
     private static final double ROUNDING = 1e-9;
 
-    static Power of(String factor, Sizing sizing) {
+    static Power of(String factor, SizedLayout sized, Sizing sizing) {
         var closed = sizing.closedForm().stream()
                 .filter(c -> c.term().equals(factor))
                 .findFirst();
@@ -34,8 +36,9 @@ public record Power(String factor, Double power, Double smallest, Double worthwh
         var sentence = power == null
                 ? why(factor, sizing)
                 : "Would see a change of " + Words.points(worthwhile) + " in " + trials(power) + ". "
-                        + smallest(Optional.ofNullable(smallest), sizing.wanted());
-        return new Power(factor, power, smallest, worthwhile, sentence);
+                        + smallest(Optional.ofNullable(smallest), sizing.wanted())
+                        + sized.assumptions().guess().map(g -> " " + g).orElse("");
+        return new Power(factor, power, smallest, worthwhile, sizing.wanted(), sentence);
     }
 
     private static String why(String factor, Sizing sizing) {

@@ -20,21 +20,29 @@ const top = document.getElementById('top');
 const told = document.getElementById('told');
 let leave = null;
 let dressed = null;
+// Where in this browser's history we are, so that a step back that is not wanted can be taken again.
+let at = history.state?.at ?? 0;
 let shown = null;
 let turns = 0;
 
 const app = {
   me: null,
 
+  /** What a page with changes asks before it is left: false to stay. */
+  mayLeave: null,
+
   /** Shows another page of the bench without loading anew. */
   go(path) {
-    history.pushState(null, '', path);
+    if (app.mayLeave?.() === false) {
+      return undefined;
+    }
+    history.pushState({at: ++at}, '', path);
     return show();
   },
 
   /** The same, in place of the page before: going back doesn't lead there. */
   replace(path) {
-    history.replaceState(null, '', path);
+    history.replaceState({at}, '', path);
     return show();
   },
 
@@ -88,6 +96,7 @@ function address() {
 async function show() {
   leave?.();
   leave = null;
+  app.mayLeave = null;
   shown = address();
   const turn = ++turns;
   const late = () => turn !== turns;
@@ -120,6 +129,21 @@ async function show() {
   }
 }
 
+/** Back and forward: as links do, they ask first where a page has changes. */
+function stepped(event) {
+  const to = event.state?.at ?? at;
+  if (address() === shown) {
+    // A link within the page makes an entry of its own, which knows no place yet.
+    at = event.state === null ? at + 1 : to;
+    history.replaceState({at}, '');
+  } else if (to !== at && app.mayLeave?.() === false) {
+    history.go(at - to);
+  } else {
+    at = to;
+    show();
+  }
+}
+
 /** Gives the page the look that it asks for besides that of all pages, in place of the one before. */
 function dress(address) {
   dressed?.remove();
@@ -145,7 +169,7 @@ async function whoAmI(worksAway) {
 
 function stumble(error) {
   if (error instanceof ApiError && error.status === 401) {
-    history.replaceState(null, '', `/pair?back=${encodeURIComponent(address())}`);
+    history.replaceState({at}, '', `/pair?back=${encodeURIComponent(address())}`);
     show();
     return;
   }
@@ -173,7 +197,8 @@ document.addEventListener('click', event => {
     app.go(link.pathname + link.search);
   }
 });
-window.addEventListener('popstate', () => address() === shown || show());
+window.addEventListener('popstate', stepped);
+history.replaceState({at}, '');
 show();
 if (window.isSecureContext && 'serviceWorker' in navigator) {
   const loaded = () => performance.getEntriesByType('resource').map(entry => entry.name);

@@ -145,7 +145,10 @@ class AdviceTest {
     @Test
     void saysWhatTakesTooLong() throws IOException {
         var advice = Advice.of(plain().replace("{name: spot, count: 4}", "{name: spot, count: 300000}"));
-        assertEquals(List.of("Too long to work out while you type. Save the plan and ask size."), advice.notes());
+        assertEquals(
+                List.of("Its design, power, costs and faults take too long to work out while you type."
+                        + " Save the plan, and run fairtray size and fairtray audit on its folder."),
+                advice.notes());
         assertEquals(900_000, advice.places());
         assertNull(advice.trays());
     }
@@ -178,6 +181,42 @@ class AdviceTest {
         assertEquals(
                 "Would see a change of 15 points in nearly all trials.",
                 first(advice.power().get(0).sentence()));
+    }
+
+    @Test
+    void saysThePowerThatTheAuditSaysWhatItRestsOnAndOnce() throws IOException {
+        var silent = plain().replace("seeds_per_frame: 50", "seeds_per_frame: 5");
+        var guess = "Reckoned with tray_correlation 0.05, place_sd.shelf 0.20, which the plan doesn't say.";
+        var advice = Advice.of(silent);
+        var power = advice.power().get(0);
+        var finding = advice.findings().get(0);
+        assertEquals("too small", finding.kind());
+        assertEquals(0.8, power.wanted());
+        assertTrue(power.sentence().endsWith(" " + guess), power.sentence());
+        assertTrue(finding.sentence().endsWith(" " + guess), finding.sentence());
+        var told = "would be seen in about " + (int) Math.floor(100 * power.power()) + " % of such trials";
+        assertTrue(finding.sentence().contains(told), () -> told + " not in " + finding.sentence());
+
+        var said = silent.replace(
+                "worthwhile: 0.15}", "worthwhile: 0.15, tray_correlation: 0.05, place_sd: {shelf: 0.2}}");
+        var same = Advice.of(said);
+        assertEquals(power.power(), same.power().get(0).power());
+        assertFalse(same.power().get(0).sentence().contains("Reckoned"));
+        assertFalse(same.findings().get(0).sentence().contains("Reckoned"));
+    }
+
+    @Test
+    void callsNoPlanTooSmallByAGuess() throws IOException {
+        var advice = Advice.of(plain());
+        assertTrue(advice.power().get(0).power() < advice.power().get(0).wanted());
+        assertEquals(List.of(), advice.findings());
+        assertTrue(
+                advice.notes()
+                        .contains(
+                                "Too few trays were named only where they are too few even if trays treated alike differ by"
+                                        + " their seeds alone: expect doesn't say tray_correlation (0.05 is cautious; common practice,"
+                                        + " no source)."),
+                advice.notes().toString());
     }
 
     private static String first(String sentences) {

@@ -1,10 +1,24 @@
 // The place as a rack: shelves, stacks and spots drawn inside each other, a few of each.
 import {html} from '/assets/vendored/lit-html/lit-html.js';
+import {factors, isText, items, names} from '/assets/plan/values.js';
 
 const SHOWN = [3, 4, 6];
+const NUMBER = /^[1-9][0-9]{0,6}$/;
+
+/** What a plan says of its place as far as it is written; null where no rack can be drawn of it yet. */
+export function rackOf(plan) {
+  const place = items(plan.place).map(l => ({name: l?.name, count: l?.count, across: l?.across}));
+  if (place.length === 0 || !place.every(l => isText(l.name) && NUMBER.test(l.count))) {
+    return null;
+  }
+  const levels = place.map(l => ({...l, count: Number(l.count)}));
+  const outer = names(place).slice(0, -1);
+  const applied = factors(plan).map(f => ({factor: f.name, level: outer.includes(f.applied_to) ? f.applied_to : 'tray'}));
+  return {place: levels, applied, places: levels.reduce((all, l) => all * l.count, 1)};
+}
 
 /** Draws a place; units that get one level as a whole have a thick outline and a word. */
-export function rack(place, applied, places) {
+export function rack({place, applied, places}) {
   const whole = new Map();
   for (const a of applied.filter(a => a.level !== 'tray')) {
     whole.set(a.level, [...(whole.get(a.level) ?? []), a.factor]);

@@ -18,7 +18,8 @@ export function changed(text, path, value) {
     return text;
   }
   const old = doc.getIn(path, true);
-  if (typeof value === 'string' && isScalar(old) && old.range && old.source !== '') {
+  // A text that stands in lines of its own ends where the next key begins: it is written anew with its key.
+  if (typeof value === 'string' && isScalar(old) && old.range && old.source !== '' && !old.type?.startsWith('BLOCK')) {
     return value === old.value ? text : text.slice(0, old.range[0]) + scalar(value) + text.slice(old.range[1]);
   }
   if (Array.isArray(value) && old?.flow && old.range && !/[#\n]/.test(text.slice(old.range[0], old.range[1]))) {
@@ -56,6 +57,8 @@ function putIn(doc, path, value) {
     }
   }
   const node = doc.createNode(value, {flow: true});
+  const {comment, commentBefore, spaceBefore} = doc.getIn(path, true) ?? {};
+  Object.assign(node, {comment, commentBefore, spaceBefore});
   // Factors, places and the like stand one below the other, each in one line.
   if (path.length === 1 && Array.isArray(value)) {
     node.flow = false;
