@@ -10,6 +10,9 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Someone who asks a bench as a browser would, by hand. */
 public final class Caller {
@@ -45,15 +48,27 @@ public final class Caller {
         return send("POST", path, body, Map.of("X-Bench-Token", token));
     }
 
+    /** Asks the same many times at once; the states of the answers. */
+    Set<Integer> atOnce(String path, int times) {
+        var request = request("GET", path, null, Map.of());
+        return Stream.generate(() -> CLIENT.sendAsync(request, BodyHandlers.ofString())).limit(times).toList().stream()
+                .map(answer -> answer.join().statusCode())
+                .collect(Collectors.toSet());
+    }
+
     HttpResponse<String> send(String method, String path, String body, Map<String, String> headers)
             throws IOException, InterruptedException {
+        return CLIENT.send(request(method, path, body, headers), BodyHandlers.ofString());
+    }
+
+    private HttpRequest request(String method, String path, String body, Map<String, String> headers) {
         var request = HttpRequest.newBuilder(URI.create(bench + path))
                 .method(method, body == null ? BodyPublishers.noBody() : BodyPublishers.ofString(body));
         if (!cookie.isEmpty()) {
             request.header("Cookie", cookie);
         }
         headers.forEach(request::header);
-        return CLIENT.send(request.build(), BodyHandlers.ofString());
+        return request.build();
     }
 
     String token() {
