@@ -1,11 +1,11 @@
 package org.fairtray.benchmark;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.stream.Stream;
 import org.fairtray.bench.planning.Advice;
 
@@ -45,25 +45,27 @@ public final class PlanAdvice {
     }
 
     private static void report(String name, String text, int times, String when) {
+        var threads = ManagementFactory.getThreadMXBean();
         double[] took = new double[times];
+        double[] worked = new double[times];
         Advice advice = null;
         for (int i = 0; i < times; i++) {
             long start = System.nanoTime();
+            long before = threads.getCurrentThreadCpuTime();
             advice = Advice.of(text);
+            worked[i] = (threads.getCurrentThreadCpuTime() - before) / 1e6;
             took[i] = (System.nanoTime() - start) / 1e6;
         }
         Arrays.sort(took);
+        Arrays.sort(worked);
         System.out.printf(
-                "%s: %s: %.0f ms (%.0f to %.0f), %s%n",
+                "%s: %s: %.0f ms (%.0f to %.0f), processor %.0f ms, %s%n",
                 when,
                 name,
                 took[times / 2],
                 took[0],
                 took[times - 1],
-                Map.of(
-                        "trays",
-                        advice.trays() == null ? "-" : advice.trays(),
-                        "problems",
-                        advice.problems().size()));
+                worked[times / 2],
+                advice.trays() == null ? "not worked out" : advice.trays() + " trays");
     }
 }

@@ -166,6 +166,19 @@ class PlanPageTest {
     }
 
     @Test
+    void knowsEveryKeyThatAPlanCanHave(@TempDir Path folder) throws Exception {
+        var document = Files.readString(Path.of("docs/file-formats.md"));
+        int from = document.indexOf("```yaml\n") + 8;
+        plan(folder, document.substring(from, document.indexOf("```", from)));
+        try (var bench = new OpenBench(folder);
+                var browser = Browser.open(1280, 900)) {
+            open(bench, browser);
+            browser.read("cress, lot L 2041, 1000 weigh 2.4 g, 1.8 g on a tray");
+            assertFalse(browser.text().contains("Only in the text"), browser.text());
+        }
+    }
+
+    @Test
     void showsBothWhereSomeoneElseSavedMeanwhile(@TempDir Path folder) throws Exception {
         var file = plan(folder, ready("plain"));
         var theirs = ready("plain").replace("levels: [0, 8]", "levels: [0, 12]");
@@ -216,6 +229,13 @@ class PlanPageTest {
             press(browser, "The question");
             type(browser, "The question", "Title", "Mine");
             var here = browser.driver().getCurrentUrl();
+
+            // A link within the page, and the way back from it, leave nothing.
+            browser.driver().findElement(By.cssSelector(".skip")).sendKeys(Keys.ENTER);
+            browser.until("not followed", d -> d.getCurrentUrl().endsWith("#page") ? true : null);
+            browser.run("history.back()");
+            browser.until("not back", d -> d.getCurrentUrl().equals(here) ? true : null);
+            has(browser, "trial: Mine\n");
 
             browser.press("Count");
             answer(browser, false);

@@ -27,6 +27,9 @@ final class PlannedLayout {
     /** Of the thread's own working time, so that a computer that is busy with other things gets the same answer, later. */
     private static final long PATIENCE = 1_000_000_000;
 
+    /** Nobody waits longer than that. */
+    private static final long LONGEST = 5 * PATIENCE;
+
     private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
 
     private final Trial trial;
@@ -59,18 +62,19 @@ final class PlannedLayout {
         if (randomisation.steps().stream().anyMatch(Step::searched) && trays * combinations() > MOST_SEARCHED) {
             return Optional.empty();
         }
-        long begun = worked();
+        long begun = System.nanoTime();
+        long before = worked();
         try {
             return Optional.of(randomisation
-                    .draw(Generator.of(SOME_SEED), share -> hurry(begun))
+                    .draw(Generator.of(SOME_SEED), share -> hurry(begun, before))
                     .layout());
         } catch (TakesTooLong e) {
             return Optional.empty();
         }
     }
 
-    private static void hurry(long begun) {
-        if (worked() - begun > PATIENCE) {
+    private static void hurry(long begun, long before) {
+        if (worked() - before > PATIENCE || System.nanoTime() - begun > LONGEST) {
             throw new TakesTooLong();
         }
     }

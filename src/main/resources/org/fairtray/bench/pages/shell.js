@@ -136,6 +136,10 @@ function stepped(event) {
     // A link within the page makes an entry of its own, which knows no place yet.
     at = event.state === null ? at + 1 : to;
     history.replaceState({at}, '');
+    // A code for joining comes behind the # too; that is no place in the page.
+    if (document.getElementById(location.hash.slice(1)) === null && location.hash !== '') {
+      show();
+    }
   } else if (to !== at && app.mayLeave?.() === false) {
     history.go(at - to);
   } else {
