@@ -1,11 +1,17 @@
 package org.fairtray.browser;
 
-import static org.fairtray.browser.PhonesTest.count;
-import static org.fairtray.browser.PhonesTest.layOut;
-import static org.fairtray.browser.PhonesTest.readings;
-import static org.fairtray.browser.PhonesTest.shownTray;
-import static org.fairtray.browser.PhonesTest.sown;
-import static org.fairtray.browser.PhonesTest.tap;
+import static org.fairtray.browser.CountPage.HIGH;
+import static org.fairtray.browser.CountPage.WIDE;
+import static org.fairtray.browser.CountPage.at;
+import static org.fairtray.browser.CountPage.count;
+import static org.fairtray.browser.CountPage.layOut;
+import static org.fairtray.browser.CountPage.listed;
+import static org.fairtray.browser.CountPage.onTheBench;
+import static org.fairtray.browser.CountPage.phone;
+import static org.fairtray.browser.CountPage.readings;
+import static org.fairtray.browser.CountPage.shownTray;
+import static org.fairtray.browser.CountPage.tap;
+import static org.fairtray.browser.CountPage.waitForLine;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -13,7 +19,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -27,55 +32,22 @@ import org.openqa.selenium.By;
 
 /** What the page for counting does besides: seeds, photos, notes, undoing, walking, and what it refuses. */
 class CountPageTest {
-    private static final int WIDE = 360;
-    private static final int HIGH = 640;
     private static final By SEEDS = By.id("seeds-1");
 
     @TempDir
     Path folder;
 
-    private String page(OpenBench bench, String rest) {
-        return bench.address() + "/trial/" + folder.getFileName() + rest;
-    }
-
-    /** A phone whose trial is sown today, so that day 0 is to be counted. */
-    private Browser phone(OpenBench bench) {
-        var phone = Browser.open(WIDE, HIGH);
-        bench.letIn(phone, "Ada");
-        sown(phone, bench, folder);
-        return phone;
-    }
-
-    static void onTheBench(Browser phone) {
-        phone.read("All counts are on the bench");
-    }
-
-    private void waitForRow(Browser phone, String tray, String cells) {
-        waitForLine(phone, tray + ",0," + cells);
-    }
-
-    /** Waits until a line of readings.csv begins so; the bench writes it each second. */
-    private void waitForLine(Browser phone, String begins) {
-        phone.until("no " + begins, d -> {
-            try {
-                return readings(folder).lines().anyMatch(l -> l.startsWith(begins)) ? true : null;
-            } catch (IOException e) {
-                return null;
-            }
-        });
-    }
-
     @Test
     void seedsOfAFrameAreSaidOnceKeptAndUndone() throws Exception {
         layOut(folder, "Beet", "Why?");
         try (var bench = new OpenBench(folder);
-                var phone = phone(bench)) {
+                var phone = phone(bench, folder)) {
             phone.press("Count T");
             var tray = shownTray(phone);
             phone.read("Seeds in this frame: 50 (as planned).");
             count(phone, "30", "12");
             phone.read("5 of 6 trays left");
-            phone.go(page(bench, "/tray/" + tray + "?day=0"));
+            phone.go(at(bench, folder, "/tray/" + tray + "?day=0"));
             phone.press("Seeds in this frame");
             phone.type(SEEDS, "29");
             phone.read("29 seeds can't be: 30 germinated were counted in this frame.");
@@ -95,23 +67,23 @@ class CountPageTest {
             phone.press("Save & next");
             phone.read("2 counts wait");
             phone.offline(false);
-            phone.go(page(bench, "/count"));
+            phone.go(at(bench, folder, "/count"));
             onTheBench(phone);
             assertFalse(phone.text().contains("two figures"), phone.text());
-            waitForRow(phone, tray, "60,55,12,");
+            waitForLine(phone, folder, tray + ",0,60,55,12,");
             assertTrue(readings(folder).startsWith("tray,day,sown,germinated,through"), readings(folder));
             assertEquals(
                     60, new TrialFolder(folder).read().readings().get(0).sown().getAsInt());
-            phone.go(page(bench, "/tray/" + tray + "?day=0"));
+            phone.go(at(bench, folder, "/tray/" + tray + "?day=0"));
             phone.read("Seeds in this frame: 60 (plan: 50).");
             phone.press("Seeds in this frame");
             phone.type(SEEDS, "58");
             phone.press("Save & next");
             onTheBench(phone);
-            waitForRow(phone, tray, "58,55,12,");
+            waitForLine(phone, folder, tray + ",0,58,55,12,");
             phone.press("Undo " + tray);
             onTheBench(phone);
-            waitForRow(phone, tray, "60,55,12,");
+            waitForLine(phone, folder, tray + ",0,60,55,12,");
         }
     }
 
@@ -145,7 +117,7 @@ class CountPageTest {
         Files.write(file, photo());
         assertTrue(new String(photo(), StandardCharsets.ISO_8859_1).contains("52.1N"));
         try (var bench = new OpenBench(folder);
-                var phone = phone(bench)) {
+                var phone = phone(bench, folder)) {
             phone.press("Count T");
             var tray = shownTray(phone);
             phone.press("Note, photo, help");
@@ -158,7 +130,7 @@ class CountPageTest {
             phone.read("Photo waits on this phone");
             assertEquals(1, photos().size());
             phone.offline(false);
-            phone.go(page(bench, "/count"));
+            phone.go(at(bench, folder, "/count"));
             onTheBench(phone);
             assertEquals(2, photos().size());
             for (var kept : photos()) {
@@ -175,21 +147,21 @@ class CountPageTest {
     void aNoteIsKeptAndBothAreUndone() throws Exception {
         layOut(folder, "Beet", "Why?");
         try (var bench = new OpenBench(folder);
-                var phone = phone(bench)) {
+                var phone = phone(bench, folder)) {
             phone.press("Count T");
             var tray = shownTray(phone);
             count(phone, "30", "12");
             onTheBench(phone);
-            phone.go(page(bench, "/tray/" + tray + "?day=0"));
+            phone.go(at(bench, folder, "/tray/" + tray + "?day=0"));
             phone.press("Note, photo, help");
             phone.type(By.id("note"), "dry at the edge");
             count(phone, "31", "13");
             onTheBench(phone);
-            waitForRow(phone, tray, "31,13,dry at the edge,");
+            waitForLine(phone, folder, tray + ",0,31,13,dry at the edge,");
             phone.press("Undo " + tray);
             phone.read("The figures of " + tray + " are as they were before.");
             onTheBench(phone);
-            waitForRow(phone, tray, "30,12,,");
+            waitForLine(phone, folder, tray + ",0,30,12,,");
         }
     }
 
@@ -197,7 +169,7 @@ class CountPageTest {
     void refusesAtOnceAndAsksAboutAFall() throws Exception {
         layOut(folder, "Beet", "Why?");
         try (var bench = new OpenBench(folder);
-                var phone = phone(bench)) {
+                var phone = phone(bench, folder)) {
             phone.press("Count T");
             var tray = shownTray(phone);
             phone.press(By.id("figure-0"));
@@ -206,7 +178,7 @@ class CountPageTest {
             phone.press(By.xpath("//button[@aria-label='Empty: not read']"));
             count(phone, "20", "9");
             onTheBench(phone);
-            phone.go(page(bench, "/tray/" + tray + "?day=1"));
+            phone.go(at(bench, folder, "/tray/" + tray + "?day=1"));
             phone.press("Stay with day 1");
             phone.read("day 0: 20");
             phone.press(By.id("figure-1"));
@@ -226,7 +198,7 @@ class CountPageTest {
             tap(phone, "22");
             phone.press("Save & next");
             onTheBench(phone);
-            waitForLine(phone, tray + ",1,22,9,");
+            waitForLine(phone, folder, tray + ",1,22,9,");
         }
     }
 
@@ -234,7 +206,7 @@ class CountPageTest {
     void saysHowLongItTakesAfterThreeTrays() throws Exception {
         layOut(folder, "Beet", "Why?");
         try (var bench = new OpenBench(folder);
-                var phone = phone(bench)) {
+                var phone = phone(bench, folder)) {
             // Two minutes go by on each tray, by the phone's own clock.
             phone.run("const start = Date.now(); window.later = 0; Date.now = () => start + window.later;");
             phone.press("Count T");
@@ -252,13 +224,6 @@ class CountPageTest {
         }
     }
 
-    static List<String> listed(Browser phone) {
-        phone.see(By.cssSelector(".trays b"));
-        return phone.driver().findElements(By.cssSelector(".trays b")).stream()
-                .map(e -> e.getText())
-                .toList();
-    }
-
     @Test
     void goesTheWayTheTraysStandAfterTheyMoved() throws Exception {
         BeetTrial.layOut(folder, BeetTrial.PLAN + """
@@ -268,9 +233,9 @@ class CountPageTest {
                   - {name: through, kind: count, of: germinated, day: 1}
                 """);
         try (var bench = new OpenBench(folder);
-                var phone = phone(bench)) {
+                var phone = phone(bench, folder)) {
             var sown = listed(phone);
-            phone.go(page(bench, "/count?day=1"));
+            phone.go(at(bench, folder, "/count?day=1"));
             phone.read("Trays of day 1");
             var moved = listed(phone);
             assertFalse(sown.equals(moved), sown.toString());
@@ -291,12 +256,12 @@ class CountPageTest {
     void aConflictHasNoBarrierAndIsSettled() throws Exception {
         layOut(folder, "Beet", "Why?");
         try (var bench = new OpenBench(folder);
-                var one = phone(bench);
+                var one = phone(bench, folder);
                 var other = Browser.open(WIDE, HIGH)) {
             bench.letIn(other, "Ben");
             one.press("Count T");
             var tray = shownTray(one);
-            other.go(page(bench, "/tray/" + tray + "?day=0"));
+            other.go(at(bench, folder, "/tray/" + tray + "?day=0"));
             other.see(By.id("figure-0"));
             other.offline(true);
             count(one, "30", "12");
@@ -305,7 +270,7 @@ class CountPageTest {
             other.read("1 count waits");
             other.offline(false);
             onTheBench(other);
-            other.go(page(bench, "/tray/" + tray + "?day=0"));
+            other.go(at(bench, folder, "/tray/" + tray + "?day=0"));
             other.read("germinated: two figures");
             assertTrue(
                     Boolean.TRUE.equals(other.run(
@@ -315,7 +280,7 @@ class CountPageTest {
             CountScreenTest.paleLetters(other, "conflict");
             CountScreenTest.notWider(other, "conflict");
             other.press("33 is right");
-            waitForRow(other, tray, "33,12,");
+            waitForLine(other, folder, tray + ",0,33,12,");
         }
     }
 }

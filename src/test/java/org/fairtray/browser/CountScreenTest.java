@@ -1,11 +1,15 @@
 package org.fairtray.browser;
 
-import static org.fairtray.browser.CountPageTest.listed;
-import static org.fairtray.browser.CountPageTest.onTheBench;
-import static org.fairtray.browser.PhonesTest.count;
-import static org.fairtray.browser.PhonesTest.layOut;
-import static org.fairtray.browser.PhonesTest.sown;
-import static org.fairtray.browser.PhonesTest.tap;
+import static org.fairtray.browser.CountPage.HIGH;
+import static org.fairtray.browser.CountPage.WIDE;
+import static org.fairtray.browser.CountPage.at;
+import static org.fairtray.browser.CountPage.count;
+import static org.fairtray.browser.CountPage.layOut;
+import static org.fairtray.browser.CountPage.listed;
+import static org.fairtray.browser.CountPage.onTheBench;
+import static org.fairtray.browser.CountPage.phone;
+import static org.fairtray.browser.CountPage.sown;
+import static org.fairtray.browser.CountPage.tap;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -21,22 +25,8 @@ import org.openqa.selenium.Keys;
 
 /** The list and a tray on screens of any size: nothing wider, nothing pale, nothing hidden. */
 class CountScreenTest {
-    private static final int WIDE = 360;
-    private static final int HIGH = 640;
-
     @TempDir
     Path folder;
-
-    private String page(OpenBench bench, String rest) {
-        return bench.address() + "/trial/" + folder.getFileName() + rest;
-    }
-
-    private Browser phone(OpenBench bench) {
-        var phone = Browser.open(WIDE, HIGH);
-        bench.letIn(phone, "Ada");
-        sown(phone, bench, folder);
-        return phone;
-    }
 
     static void notWider(Browser phone, String page) {
         var wider = phone.run("const end = document.documentElement.clientWidth + 1;"
@@ -71,7 +61,7 @@ class CountScreenTest {
             phone.picture("count-list-" + percent);
             notWider(phone, "list");
             paleLetters(phone, "list");
-            phone.go(page(bench, "/tray/" + tray + "?day=0"));
+            phone.go(at(bench, folder, "/tray/" + tray + "?day=0"));
             phone.see(By.id("figure-0"));
             phone.picture("count-tray-" + percent);
             notWider(phone, "tray");
@@ -89,7 +79,7 @@ class CountScreenTest {
     void hidesNothingOnASmallPhone() throws Exception {
         layOut(folder, "Beet", "Why?");
         try (var bench = new OpenBench(folder);
-                var phone = phone(bench)) {
+                var phone = phone(bench, folder)) {
             phone.press("Count T");
             count(phone, "30", "12");
             phone.read("5 of 6 trays left");

@@ -33,7 +33,7 @@ class KeyboardTest {
 
     @Test
     void comesInCountsAndOpensTheSealByKeysAlone(@TempDir Path folder) throws Exception {
-        PhonesTest.layOut(folder, "Beet", "Why?");
+        CountPage.layOut(folder, "Beet", "Why?");
         try (var bench = new OpenBench(folder);
                 var browser = Browser.open(1280, 900)) {
             browser.go(bench.address() + "/pair");

@@ -1,17 +1,17 @@
 package org.fairtray.browser;
 
-import static org.fairtray.browser.CountPageTest.listed;
-import static org.fairtray.browser.CountPageTest.onTheBench;
-import static org.fairtray.browser.PhonesTest.count;
-import static org.fairtray.browser.PhonesTest.layOut;
-import static org.fairtray.browser.PhonesTest.readings;
-import static org.fairtray.browser.PhonesTest.shownTray;
-import static org.fairtray.browser.PhonesTest.sown;
-import static org.fairtray.browser.PhonesTest.tap;
+import static org.fairtray.browser.CountPage.at;
+import static org.fairtray.browser.CountPage.count;
+import static org.fairtray.browser.CountPage.layOut;
+import static org.fairtray.browser.CountPage.listed;
+import static org.fairtray.browser.CountPage.onTheBench;
+import static org.fairtray.browser.CountPage.phone;
+import static org.fairtray.browser.CountPage.shownTray;
+import static org.fairtray.browser.CountPage.tap;
+import static org.fairtray.browser.CountPage.waitForLine;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -19,39 +19,15 @@ import org.openqa.selenium.By;
 
 /** Counts of one frame that follow one another on one phone never differ with one another. */
 class OwnCountsTest {
-    private static final int WIDE = 360;
-    private static final int HIGH = 640;
-
     @TempDir
     Path folder;
-
-    private String page(OpenBench bench, String rest) {
-        return bench.address() + "/trial/" + folder.getFileName() + rest;
-    }
-
-    private Browser phone(OpenBench bench) {
-        var phone = Browser.open(WIDE, HIGH);
-        bench.letIn(phone, "Ada");
-        sown(phone, bench, folder);
-        return phone;
-    }
-
-    private void waitForRow(Browser phone, String tray, String cells) {
-        phone.until("no " + cells, d -> {
-            try {
-                return readings(folder).contains(tray + ",0," + cells) ? true : null;
-            } catch (IOException e) {
-                return null;
-            }
-        });
-    }
 
     /** Leaves a count that waits, and on the same tray a newer one that is typed but not saved. */
     @Test
     void itsOwnCountIsNotInItsWayWhenItIsAnsweredMeanwhile() throws Exception {
         layOut(folder, "Beet", "Why?");
         try (var bench = new OpenBench(folder);
-                var phone = phone(bench)) {
+                var phone = phone(bench, folder)) {
             phone.press("Count T");
             var tray = shownTray(phone);
             phone.offline(true);
@@ -65,8 +41,8 @@ class OwnCountsTest {
             onTheBench(phone);
             phone.press("Save & next");
             onTheBench(phone);
-            waitForRow(phone, tray, "33,12,");
-            phone.go(page(bench, "/count"));
+            waitForLine(phone, folder, tray + ",0,33,12,");
+            phone.go(at(bench, folder, "/count"));
             phone.read("5 of 6 trays left");
             assertFalse(phone.text().contains("two figures"), phone.text());
         }
@@ -119,13 +95,13 @@ class OwnCountsTest {
     private void ownCountsInBetween(boolean told) throws Exception {
         layOut(folder, "Beet", "Why?");
         try (var bench = new OpenBench(folder);
-                var phone = phone(bench)) {
+                var phone = phone(bench, folder)) {
             var tray = listed(phone).get(0);
             var said = phone.driver()
                     .executeAsyncScript(IN_BETWEEN, folder.getFileName().toString(), tray, told);
             assertEquals("sent", said);
-            phone.go(page(bench, "/count"));
-            waitForRow(phone, tray, "31,");
+            phone.go(at(bench, folder, "/count"));
+            waitForLine(phone, folder, tray + ",0,31,");
             assertFalse(phone.text().contains("two figures"), phone.text());
         }
     }

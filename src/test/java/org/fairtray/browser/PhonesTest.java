@@ -1,14 +1,17 @@
 package org.fairtray.browser;
 
+import static org.fairtray.browser.CountPage.count;
+import static org.fairtray.browser.CountPage.layOut;
+import static org.fairtray.browser.CountPage.readings;
+import static org.fairtray.browser.CountPage.shownTray;
+import static org.fairtray.browser.CountPage.sown;
+import static org.fairtray.browser.CountPage.tap;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import org.fairtray.bench.BeetTrial;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
@@ -18,50 +21,6 @@ class PhonesTest {
     private static final int WIDE = 360;
     private static final int HIGH = 740;
     private static final String HARM = "<img src=x onerror=window.harmed=1>\"'&lt;";
-
-    private static final String PLAN = BeetTrial.PLAN.replace("trial: Beet", "trial: %s\nquestion: %s") + """
-            counting: {days: [0, 1, 2], frames_per_tray: 1, seeds_per_frame: 50}
-            outcomes:
-              - {name: through, kind: count, of: germinated, day: 2}
-            """;
-
-    /** A trial that is laid out, and sown today, so that day 0 is to be counted. */
-    static void layOut(Path folder, String title, String question) {
-        BeetTrial.layOut(folder, PLAN.formatted(quoted(title), quoted(question)));
-    }
-
-    private static String quoted(String text) {
-        return "\"" + text.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";
-    }
-
-    static void sown(Browser phone, OpenBench bench, Path folder) {
-        phone.go(bench.address() + "/trial/" + folder.getFileName() + "/count");
-        phone.press("Today");
-        phone.read("6 of 6 trays left");
-    }
-
-    static void tap(Browser phone, String keys) {
-        keys.chars().forEach(k -> phone.press(By.xpath("//div[@class='keys']/button[.='" + (char) k + "']")));
-    }
-
-    /** Counts the tray on the screen with one thumb. */
-    static void count(Browser phone, String germinated, String through) {
-        phone.press(By.id("figure-0"));
-        tap(phone, germinated);
-        phone.press(By.id("figure-1"));
-        tap(phone, through);
-        phone.press("Save & next");
-    }
-
-    /** The code of the tray on the screen, before the words where it stands. */
-    static String shownTray(Browser phone) {
-        var head = phone.see(By.cssSelector("h2.code")).getText();
-        return head.substring(0, head.indexOf(' '));
-    }
-
-    static String readings(Path folder) throws IOException {
-        return Files.readString(folder.resolve("readings.csv"));
-    }
 
     @Test
     void countsWithAThumbOutOfReachAndBack(@TempDir Path folder) throws Exception {

@@ -24,7 +24,7 @@ class SharingTest {
 
     private static Path trial(Path trials) throws Exception {
         var folder = Files.createDirectories(trials.resolve("beet"));
-        PhonesTest.layOut(folder, "Beet", "Why?");
+        CountPage.layOut(folder, "Beet", "Why?");
         return folder;
     }
 

@@ -6,6 +6,7 @@ import java.util.concurrent.TimeoutException;
 import java.util.function.Consumer;
 import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.server.Request;
+import org.eclipse.jetty.util.Callback;
 import org.eclipse.jetty.util.Promise;
 import org.eclipse.jetty.util.thread.Invocable.InvocationType;
 
@@ -15,6 +16,9 @@ final class Bodies {
     /** A phone at the far end of a bad network sends more than this. */
     private static final int SLOWEST_BYTES_A_SECOND = 50_000;
 
+    /** More than a phone's photo, and less than would keep the bench busy for nothing. */
+    private static final int LARGEST_HEARD_OUT = 64 << 20;
+
     private Bodies() {}
 
     /**
@@ -23,8 +27,9 @@ final class Bodies {
      * @param away is told where they were too many, too slow, or cut off
      */
     static void read(Request request, int largest, Consumer<byte[]> all, Consumer<TurnedAway> away) {
+        int seconds = SHORTEST_SECONDS + largest / SLOWEST_BYTES_A_SECOND;
         if (request.getLength() > largest) {
-            away.accept(tooLarge(largest));
+            hearOut(request, seconds, () -> away.accept(tooLarge(largest)));
             return;
         }
         var body = new CompletableFuture<byte[]>();
@@ -33,7 +38,6 @@ final class Bodies {
                 request,
                 largest,
                 Promise.Invocable.from(InvocationType.BLOCKING, body::complete, body::completeExceptionally));
-        int seconds = SHORTEST_SECONDS + largest / SLOWEST_BYTES_A_SECOND;
         var unused = body.orTimeout(seconds, TimeUnit.SECONDS).whenComplete((bytes, failure) -> {
             if (failure == null) {
                 all.accept(bytes);
@@ -41,6 +45,17 @@ final class Bodies {
                 away.accept(turnedAway(failure, largest));
             }
         });
+    }
+
+    /** Lets a sender finish, and drops it all: who is cut off while sending never sees the answer, and sends again. */
+    private static void hearOut(Request request, int seconds, Runnable then) {
+        if (request.getLength() > LARGEST_HEARD_OUT) {
+            then.run();
+            return;
+        }
+        var all = new CompletableFuture<Void>();
+        Content.Source.consumeAll(request, Callback.from(() -> all.complete(null), all::completeExceptionally));
+        var unused = all.orTimeout(seconds, TimeUnit.SECONDS).whenComplete((nothing, failure) -> then.run());
     }
 
     private static TurnedAway turnedAway(Throwable failure, int largest) {
