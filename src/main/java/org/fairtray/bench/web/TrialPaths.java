@@ -53,7 +53,8 @@ final class TrialPaths {
 
     /** The trial that an ask names. */
     static TrialDesk find(Trials trials, Ask ask) {
-        return trials.find(ask.part(0)).orElseThrow(() -> new Refused("There is no trial '" + ask.part(0) + "' here."));
+        return trials.find(ask.part(0))
+                .orElseThrow(() -> new TurnedAway(404, "There is no trial '" + ask.part(0) + "' here."));
     }
 
     /** A trial among others; what is to do is a sentence. Whatever is missing is null. */

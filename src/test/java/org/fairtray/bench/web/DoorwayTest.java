@@ -200,6 +200,13 @@ class DoorwayTest {
         assertFalse(answer.body().contains("factors"), answer.body());
     }
 
+    @Test
+    void aTrialThatIsNotThereIsNotFound() throws Exception {
+        var answer = in().get("/api/trials/radish/count");
+        assertEquals(404, answer.statusCode());
+        assertTrue(answer.body().contains("There is no trial 'radish' here."), answer.body());
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"../out", "a/b", "A", ".hidden", "", "a b", "con\\x"})
     void noNameOfATrialIsTakenForAPath(String name) throws Exception {
