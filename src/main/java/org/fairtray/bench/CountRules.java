@@ -46,6 +46,11 @@ final class CountRules {
         layout.trays().stream().map(Tray::code).forEach(codes::add);
     }
 
+    /** The codes of the layout's trays. */
+    Set<String> trays() {
+        return Set.copyOf(codes);
+    }
+
     /** Why an offer makes no sense by itself; empty where it may. */
     Optional<String> senseless(Offer offer, long last) {
         if (offer.id() == null || !ID.matcher(offer.id()).matches()) {

@@ -1,12 +1,26 @@
 package org.fairtray.bench;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
+import org.fairtray.files.PhotoFolder;
+import org.fairtray.files.ProblemsException;
+import org.fairtray.journal.NotKeptException;
+import org.fairtray.trial.ShownPhoto;
 
-/** What a photo that a page sends must be, and what its file is called. */
+/** The photos of a trial: what one that a page sends must be, where it is kept, and which stand in the report. */
 final class Photos {
     private static final Pattern ID = Pattern.compile("[A-Za-z0-9_-]{8,80}");
 
-    private Photos() {}
+    private final PhotoFolder folder;
+    private final Set<String> trays;
+
+    /** @param trays the layout's codes */
+    Photos(PhotoFolder folder, Set<String> trays) {
+        this.folder = folder;
+        this.trays = Set.copyOf(trays);
+    }
 
     /**
      * The name of a photo's file.
@@ -35,5 +49,43 @@ final class Photos {
             }
         }
         return true;
+    }
+
+    /**
+     * Writes a photo, whole or not at all.
+     *
+     * @throws NotKeptException if that can't be done
+     */
+    void write(String name, byte[] bytes) {
+        try {
+            folder.write(name, bytes);
+        } catch (ProblemsException e) {
+            throw new NotKeptException("The photo can't be written to disk (" + e.getMessage() + ").", e);
+        }
+    }
+
+    /** A photo's bytes; empty where its file is gone. */
+    Optional<byte[]> read(Photo photo) {
+        return folder.read(photo.file());
+    }
+
+    /** The photos that stand in the report. */
+    List<ShownPhoto> shown() {
+        return folder.shown(trays);
+    }
+
+    /**
+     * Shows a photo in the report, with a few words, which may be empty.
+     *
+     * @throws Refused if the words are too many
+     */
+    void show(Photo photo, String words) {
+        var kept = CountRules.fit(words, "What is said of the photo");
+        folder.show(new ShownPhoto(photo.file(), photo.tray(), photo.day(), kept), trays);
+    }
+
+    /** Shows it no more. */
+    void hide(Photo photo) {
+        folder.hide(photo.file(), trays);
     }
 }

@@ -8,8 +8,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.fairtray.files.PhotoFolder;
 import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
@@ -42,7 +40,7 @@ public final class TrialBench implements Closeable {
     private final ReadingsKeeper keeper;
     private final Ledger ledger;
     private final JournalFile journal;
-    private final PhotoFolder photos;
+    private final Photos photos;
     private long written = -1;
     private String problem;
 
@@ -54,7 +52,7 @@ public final class TrialBench implements Closeable {
         this.meaning = new ReadingCells(trial);
         this.rules = new CountRules(trial, layout, clock);
         this.keeper = new ReadingsKeeper(folder.path(), trial, layout);
-        this.photos = new PhotoFolder(folder.path());
+        this.photos = new Photos(new PhotoFolder(folder.path()), rules.trays());
         this.ledger = new Ledger();
         this.journal = JournalFile.open(folder.path(), clock, ledger::add);
     }
@@ -197,27 +195,22 @@ public final class TrialBench implements Closeable {
             throw new NotKeptException(JournalFile.READ_ONLY, null);
         }
         if (!ledger.knows(id)) {
-            store(name, bytes);
+            photos.write(name, bytes);
             keep(List.of(new Event.Photographed(id, name, tray, day, by)));
         }
         return name;
     }
 
-    private void store(String name, byte[] bytes) {
-        try {
-            photos.write(name, bytes);
-        } catch (ProblemsException e) {
-            throw new NotKeptException("The photo can't be written to disk (" + e.getMessage() + ").", e);
-        }
-    }
-
     /** A photo's bytes, by the name of its file; empty where it is gone, or was never taken here. */
     public synchronized Optional<byte[]> photo(String file) {
-        return taken(file).flatMap(p -> photos.read(p.file()));
+        return taken(file).flatMap(photos::read);
     }
 
-    private Optional<Event.Photographed> taken(String file) {
-        return ledger.photos().stream().filter(p -> p.file().equals(file)).findFirst();
+    private Optional<Photo> taken(String file) {
+        return ledger.photos().stream()
+                .filter(p -> p.file().equals(file))
+                .findFirst()
+                .map(Photo::of);
     }
 
     /**
@@ -226,7 +219,7 @@ public final class TrialBench implements Closeable {
      * @throws ProblemsException if photos.csv is broken
      */
     public synchronized List<ShownPhoto> shownPhotos() {
-        return photos.shown(codes());
+        return photos.shown();
     }
 
     /**
@@ -239,15 +232,10 @@ public final class TrialBench implements Closeable {
     public synchronized void show(String file, boolean shown, String words) {
         var photo = taken(file).orElseThrow(() -> new Refused("There is no photo '" + file + "'."));
         if (shown) {
-            var kept = CountRules.fit(words, "What is said of the photo");
-            photos.show(new ShownPhoto(photo.file(), photo.tray(), photo.day(), kept), codes());
+            photos.show(photo, words);
         } else {
-            photos.hide(photo.file(), codes());
+            photos.hide(photo);
         }
-    }
-
-    private Set<String> codes() {
-        return sheet.trays().stream().map(CountSheet.Place::tray).collect(Collectors.toSet());
     }
 
     /** Whether anything was ever counted. */

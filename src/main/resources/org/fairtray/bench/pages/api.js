@@ -19,6 +19,11 @@ export class Unreachable extends Error {
   }
 }
 
+/** What went wrong, in one line: the reason, and each problem with a file. */
+export function wentWrong(error) {
+  return [error.message, ...(error.problems ?? []).map(problem => problem.sentence)].join(' ');
+}
+
 /** Who this browser is to the bench; keeps the token that changes need. */
 export async function me() {
   const answer = await get('/api/me');

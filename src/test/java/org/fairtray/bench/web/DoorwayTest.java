@@ -8,60 +8,18 @@ import java.net.Socket;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Clock;
-import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.fairtray.bench.BeetTrial;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Who comes in at the bench, and what may be asked. */
-class DoorwayTest {
-    private static final String PLAN = BeetTrial.PLAN + """
-            counting: {days: [1, 2], frames_per_tray: 1, seeds_per_frame: 50}
-            outcomes:
-              - {name: germinated, kind: count, of: sown, day: 2}
-            """;
+class DoorwayTest extends OpenedBench {
     private static final String COUNT = """
             {"counts": [{"id": "%s", "tray": "%s", "day": 1, "frame": 1, "seen": 0, "values": {"germinated": "%s"}}]}""";
-
-    @TempDir
-    Path folder;
-
-    private BenchServer bench;
-    private final List<Throwable> defects = new ArrayList<>();
-    private final List<String> codes = new ArrayList<>();
-
-    @BeforeEach
-    void open() {
-        BeetTrial.layOut(folder.resolve("beet"), PLAN);
-        start();
-    }
-
-    private void start() {
-        bench = BenchServer.open(new BenchServer.Opening(
-                folder, 0, false, Clock.system(ZoneId.systemDefault()), codes::add, defects::add));
-    }
-
-    @AfterEach
-    void close() {
-        bench.close();
-        assertEquals(List.of(), defects);
-    }
-
-    private Caller in() throws Exception {
-        var caller = new Caller(bench.address());
-        assertEquals(200, caller.enter(bench.code(), "Ada").statusCode());
-        return caller;
-    }
 
     @Test
     void nobodyIsHeardWithoutTheCode() throws Exception {

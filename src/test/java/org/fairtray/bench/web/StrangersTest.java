@@ -10,10 +10,8 @@ import java.net.Socket;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Clock;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
@@ -22,47 +20,14 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.zip.CRC32C;
-import org.fairtray.bench.BeetTrial;
 import org.fairtray.bench.Refused;
 import org.fairtray.bench.Trials;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What comes over the line that no page of the bench would send. */
-class StrangersTest {
-    private static final String PLAN = BeetTrial.PLAN + """
-            counting: {days: [1, 2], frames_per_tray: 1, seeds_per_frame: 50}
-            outcomes:
-              - {name: germinated, kind: count, of: sown, day: 2}
-            """;
-
-    @TempDir
-    Path folder;
-
-    private BenchServer bench;
-    private final List<Throwable> defects = new ArrayList<>();
-
-    @BeforeEach
-    void open() {
-        BeetTrial.layOut(folder.resolve("beet"), PLAN);
-        start();
-    }
-
-    private void start() {
-        bench = BenchServer.open(new BenchServer.Opening(
-                folder, 0, false, Clock.system(ZoneId.systemDefault()), code -> {}, defects::add));
-    }
-
-    @AfterEach
-    void close() {
-        bench.close();
-        assertEquals(List.of(), defects);
-    }
-
+class StrangersTest extends OpenedBench {
     private Socket line() throws Exception {
         var address = URI.create(bench.address());
         var socket = new Socket(address.getHost(), address.getPort());
@@ -79,12 +44,6 @@ class StrangersTest {
             socket.getOutputStream().write(ask.getBytes(StandardCharsets.ISO_8859_1));
             return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         }
-    }
-
-    private Caller in() throws Exception {
-        var caller = new Caller(bench.address());
-        assertEquals(200, caller.enter(bench.code(), "Ada").statusCode());
-        return caller;
     }
 
     @ParameterizedTest

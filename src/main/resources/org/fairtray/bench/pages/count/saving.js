@@ -60,7 +60,7 @@ export function bodies(state, open) {
   if (own.length > 0) {
     own[0].seconds = seconds(open);
   }
-  const sown = more => open.seeds.filter(each => Number(each.text || state.sheet.seedsPerFrame) > Number(each.stood) === more)
+  const sown = more => open.seeds.filter(each => rules.seedsTyped(state.sheet, each.text) > Number(each.stood) === more)
     .flatMap(each => seedsBodies(state.sheet, open, each)).map(each => ({...each, saidAt}));
   return [...sown(true), ...others, ...own, ...sown(false)];
 }

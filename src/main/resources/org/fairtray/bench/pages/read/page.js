@@ -1,6 +1,6 @@
 // Reading a trial: how counts came on, the seal, the photos, what came out, and what to try next.
 import {html, render} from '/assets/vendored/lit-html/lit-html.js';
-import {get, send} from '/assets/api.js';
+import {get, send, wentWrong} from '/assets/api.js';
 import {curves} from '/assets/read/curves.js';
 import {leftWords} from '/assets/read/left.js';
 import {photos} from '/assets/read/photos.js';
@@ -42,7 +42,7 @@ class Reading {
     try {
       return await get(`${this.address}/shown-photos`);
     } catch (error) {
-      this.app.tell([error.message, ...(error.problems ?? []).map(p => p.sentence)].join(' '), 'wrong');
+      this.app.tell(wentWrong(error), 'wrong');
       return {photos: []};
     }
   }
@@ -54,7 +54,7 @@ class Reading {
     try {
       await work();
     } catch (error) {
-      this.app.tell([error.message, ...(error.problems ?? []).map(p => p.sentence)].join(' '), 'wrong');
+      this.app.tell(wentWrong(error), 'wrong');
     }
     this.busy = '';
     this.draw();

@@ -1,6 +1,6 @@
 // One trial: where it stands, and what is next: plan, lay out, print, sow, count, open, analyse.
 import {html, render} from '/assets/vendored/lit-html/lit-html.js';
-import {get, send} from '/assets/api.js';
+import {get, send, wentWrong} from '/assets/api.js';
 import {map} from '/assets/trial/map.js';
 
 const STEPS = ['Plan', 'Lay out', 'Print and sow', 'Count', 'Open the seal', 'Analyse'];
@@ -57,7 +57,7 @@ class Standing {
       await this.load();
       this.app.tell(told);
     } catch (error) {
-      this.app.tell([error.message, ...(error.problems ?? []).map(p => p.sentence)].join(' '), 'wrong');
+      this.app.tell(wentWrong(error), 'wrong');
     }
     this.busy = false;
     this.draw();
