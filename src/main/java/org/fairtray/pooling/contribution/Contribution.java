@@ -7,12 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Pattern;
 import org.fairtray.audit.Audit;
+import org.fairtray.files.TrialFiles;
 import org.fairtray.trial.Area;
-import org.fairtray.trial.Layout;
-import org.fairtray.trial.Reading;
 import org.fairtray.trial.Seal;
-import org.fairtray.trial.Trial;
 
 /**
  * What one trial brings to an analysis of many: its estimates, its counts tray by tray, what held for all of its trays, and
@@ -21,6 +20,8 @@ import org.fairtray.trial.Trial;
  *
  * @param title the trial's own
  * @param protocol what tells that trials have the same plan: SHA-256 of plan.yaml, hexadecimal
+ * @param layout what tells that it is the same trial: SHA-256 of layout.csv, hexadecimal
+ * @param drawn the day of the draw, ISO 8601, as the seal says it
  * @param trays that the layout has
  * @param conditions what is the same for all of its trays, by name; the crop is among them
  * @param tray the size of a tray, where the plan says it
@@ -31,6 +32,8 @@ import org.fairtray.trial.Trial;
 public record Contribution(
         String title,
         String protocol,
+        String layout,
+        Optional<String> drawn,
         int trays,
         Map<String, String> conditions,
         Optional<Area> tray,
@@ -40,6 +43,8 @@ public record Contribution(
 
     /** The condition that holds what was sown. */
     public static final String CROP = "crop";
+
+    private static final Pattern DAY = Pattern.compile("^\\d{4}-\\d{2}-\\d{2}");
 
     /**
      * A finding of the audit.
@@ -126,21 +131,25 @@ public record Contribution(
     /**
      * What a trial brings.
      *
-     * @param layout one tray or more
-     * @param protocol SHA-256 of plan.yaml, hexadecimal
+     * @param files with a layout
+     * @throws IllegalArgumentException if there is no layout
      */
-    public static Contribution of(
-            Trial trial, Layout layout, List<Reading> readings, Seal.State seal, String protocol) {
+    public static Contribution of(TrialFiles files) {
+        var trial = files.trial();
+        var layout = files.layout()
+                .orElseThrow(() -> new IllegalArgumentException("a trial without a layout: expected one"));
         var conditions = new LinkedHashMap<String, String>();
         trial.crop().ifPresent(c -> conditions.put(CROP, c.name()));
         conditions.putAll(trial.conditions());
-        var audit = Audit.of(trial, layout, seal, readings);
+        var audit = Audit.of(trial, layout, files.sealState(), files.readings());
         var outcomes = new ArrayList<OutcomePart>();
-        var parts = new OutcomeParts(trial, layout, readings);
+        var parts = new OutcomeParts(trial, layout, files.readings());
         trial.outcomes().forEach(o -> parts.of(o).ifPresent(outcomes::add));
         return new Contribution(
                 trial.title(),
-                protocol,
+                files.planSha256(),
+                files.layoutSha256().orElseThrow(),
+                files.seal().map(Seal::time).filter(t -> DAY.matcher(t).find()).map(t -> t.substring(0, 10)),
                 layout.trays().size(),
                 conditions,
                 trial.counting().tray(),

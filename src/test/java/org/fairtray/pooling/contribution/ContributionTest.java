@@ -27,7 +27,7 @@ class ContributionTest {
     void bringsTheLogOddsOfTheTrialsOwnReport(String name) {
         var files = TrialFiles.of(Shared.dataset(name));
         var findings = Analysed.findings(files, AnalysisOptions.USUAL);
-        var contribution = Shared.contribution(files);
+        var contribution = Contribution.of(files);
         for (int i = 0; i < contribution.outcomes().size(); i++) {
             assertSame(findings.outcomes().get(i), contribution.outcomes().get(i));
         }
@@ -62,7 +62,7 @@ class ContributionTest {
     @Test
     void comesBackFromItsText() {
         for (String name : List.of("crowder-seeds", "yates-oats", "never-made", "separation")) {
-            var contribution = Shared.contribution(TrialFiles.of(Shared.dataset(name)));
+            var contribution = Contribution.of(TrialFiles.of(Shared.dataset(name)));
             var text = ContributionText.of(contribution);
             assertEquals(contribution, ContributionText.read(text), name);
             assertTrue(!text.contains("\n"), "one line");
@@ -88,7 +88,7 @@ class ContributionTest {
                 conditions: {medium: hemp, temperature_c: 21}
                 expect: {worthwhile: 0.1}
                 """;
-        var contribution = Shared.contribution(Shared.sown(plan, 3, Map.of("soak=8", 0.6), 0.3));
+        var contribution = Contribution.of(Shared.sown(plan, 3, Map.of("soak=8", 0.6), 0.3));
         assertEquals(
                 Map.of("crop", "cress", "medium", "hemp", "temperature_c", "21"),
                 new TreeMap<>(contribution.conditions()));
@@ -113,7 +113,7 @@ class ContributionTest {
                 counting: {days: [5], seeds_per_frame: 40}
                 outcomes: [{name: through, kind: count, of: sown, day: 5}]
                 """;
-        var part = Shared.contribution(Shared.sown(plan, 3, Map.of("soak=8", 0.6), 0.3))
+        var part = Contribution.of(Shared.sown(plan, 3, Map.of("soak=8", 0.6), 0.3))
                 .outcomes()
                 .get(0)
                 .factors()
@@ -125,7 +125,7 @@ class ContributionTest {
     @Test
     void sameTrialSameContribution() {
         var files = TrialFiles.of(Shared.dataset("stack-trial"));
-        assertEquals(Shared.contribution(files), Shared.contribution(files));
+        assertEquals(Contribution.of(files), Contribution.of(files));
         var plan = files.trial();
         assertEquals(
                 Randomisation.of(plan).draw(Generator.of(1)),

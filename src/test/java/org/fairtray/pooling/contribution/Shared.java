@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Map;
 import org.fairtray.design.Generator;
 import org.fairtray.design.Randomisation;
+import org.fairtray.files.Sha256;
 import org.fairtray.files.TrialFiles;
-import org.fairtray.trial.Seal;
 import org.fairtray.trial.Tray;
 
 /** Trials to pool: data sets, and invented ones of known effects. */
@@ -30,12 +30,6 @@ public final class Shared {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-    }
-
-    /** What a trial brings, as if it were sealed. */
-    public static Contribution contribution(TrialFiles files) {
-        return Contribution.of(
-                files.trial(), files.layout().orElseThrow(), files.readings(), Seal.State.HOLDS, files.planSha256());
     }
 
     /**
@@ -73,9 +67,16 @@ public final class Shared {
                 readings.add(tray.code() + "," + outcome.day() + "," + frame + "," + count);
             }
         }
+        var planBytes = plan.getBytes(StandardCharsets.UTF_8);
+        var seal = """
+                {"plan_sha256": "%s", "layout_sha256": "%s", "seed": %d, "generator": "%s", "restrictions": [],
+                "time": "%s", "version": "0.1.0"}
+                """.formatted(
+                Sha256.of(planBytes), Sha256.of(bytes(lines)), seed, Generator.NAME, "2026-03-" + (10 + seed % 20));
         return TrialFiles.of(Map.of(
-                "plan.yaml", plan.getBytes(StandardCharsets.UTF_8),
+                "plan.yaml", planBytes,
                 "layout.csv", bytes(lines),
+                "seal.json", seal.getBytes(StandardCharsets.UTF_8),
                 "readings.csv", bytes(readings)));
     }
 
