@@ -37,7 +37,10 @@ import picocli.CommandLine.Command;
             AnalyseCommand.class,
             NextCommand.class,
             SeasonCommand.class,
-            BenchCommand.class
+            BenchCommand.class,
+            SplitCommand.class,
+            GatherCommand.class,
+            PoolCommand.class
         })
 public final class Fairtray {
     /** The command did what it was asked for. */
