@@ -37,11 +37,7 @@ final class Gathered {
     private int trays;
     private boolean countsKept = true;
 
-    /**
-     * A trial that may be pooled.
-     *
-     * @param day the first outcome's
-     */
+    /** A trial that may be pooled. */
     record Line(
             String id, String title, String farm, Optional<String> drawn, int trays, Map<String, String> conditions) {}
 
