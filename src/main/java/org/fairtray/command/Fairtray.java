@@ -37,7 +37,8 @@ import picocli.CommandLine.Command;
             AnalyseCommand.class,
             NextCommand.class,
             SeasonCommand.class,
-            BenchCommand.class
+            BenchCommand.class,
+            ArchiveCommand.class
         })
 public final class Fairtray {
     /** The command did what it was asked for. */

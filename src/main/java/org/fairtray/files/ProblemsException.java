@@ -9,7 +9,7 @@ public final class ProblemsException extends RuntimeException {
 
     private final transient List<Problem> problems;
 
-    ProblemsException(List<Problem> problems) {
+    public ProblemsException(List<Problem> problems) {
         super(problems.stream().map(Problem::describe).collect(Collectors.joining("\n")));
         this.problems = List.copyOf(problems);
     }

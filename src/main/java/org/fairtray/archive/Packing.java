@@ -1,0 +1,66 @@
+package org.fairtray.archive;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.zip.GZIPInputStream;
+import java.util.zip.GZIPOutputStream;
+
+/** How a pack's bytes lie in the database: made smaller where that is worth it. */
+enum Packing {
+    GZIP {
+        @Override
+        byte[] packed(byte[] bytes) {
+            var packed = new ByteArrayOutputStream(bytes.length / 2 + 64);
+            try (var gzip = new GZIPOutputStream(packed)) {
+                gzip.write(bytes);
+            } catch (IOException e) {
+                throw new UncheckedIOException("writing to memory failed", e);
+            }
+            return packed.toByteArray();
+        }
+
+        @Override
+        byte[] unpacked(byte[] bytes) throws IOException {
+            try (var gzip = new GZIPInputStream(new ByteArrayInputStream(bytes))) {
+                return gzip.readAllBytes();
+            }
+        }
+    },
+    PLAIN {
+        @Override
+        byte[] packed(byte[] bytes) {
+            return bytes;
+        }
+
+        @Override
+        byte[] unpacked(byte[] bytes) {
+            return bytes;
+        }
+    };
+
+    /** So much of a pack tells whether the rest gets smaller too. */
+    private static final int SAMPLE = 32 << 10;
+
+    /** Most packs are small files already; making them smaller again takes longer than writing them. */
+    static Packing worthFor(byte[] bytes) {
+        var sample = Arrays.copyOfRange(bytes, bytes.length / 2, Math.min(bytes.length, bytes.length / 2 + SAMPLE));
+        return GZIP.packed(sample).length < sample.length * 0.9 ? GZIP : PLAIN;
+    }
+
+    /** The word for it in the database. */
+    static String word(Packing packing) {
+        return packing.name().toLowerCase(Locale.ROOT);
+    }
+
+    static Packing of(String word) {
+        return valueOf(word.toUpperCase(Locale.ROOT));
+    }
+
+    abstract byte[] packed(byte[] bytes);
+
+    abstract byte[] unpacked(byte[] bytes) throws IOException;
+}
