@@ -36,6 +36,7 @@ class ArchitectureTest {
     private static final Map<String, String> LIBRARIES = Map.ofEntries(
             Map.entry("org.apache.commons.math3.", "Commons Math"),
             Map.entry("org.apache.commons.rng.", "Commons RNG"),
+            Map.entry("org.apache.commons.compress.", "Commons Compress"),
             Map.entry("tech.tablesaw.", "Tablesaw"),
             Map.entry("org.snakeyaml.engine.", "snakeyaml-engine"),
             Map.entry("de.siegmar.fastcsv.", "fastcsv"),

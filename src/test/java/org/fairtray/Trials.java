@@ -107,7 +107,8 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
                 OptionalDouble.empty(),
                 Optional.empty(),
                 OptionalInt.empty(),
-                List.of());
+                List.of(),
+                Map.of());
         return new Trials(trial, new Layout(List.of()), List.of());
     }
 
@@ -160,7 +161,8 @@ public record Trials(Trial trial, Layout layout, List<Reading> readings) {
                 trial.gramsPerTray(),
                 rotation,
                 trial.uncoverDay(),
-                trial.restrictions());
+                trial.restrictions(),
+                trial.conditions());
         return new Trials(changed, layout, readings);
     }
 

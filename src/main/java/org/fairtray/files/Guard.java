@@ -7,13 +7,14 @@ import java.util.regex.Pattern;
  * line break and isn't a number. Adding it and taking it off again gives back any text exactly, one with apostrophes of
  * its own included.
  */
-final class Guard {
+public final class Guard {
     private static final Pattern FORMULA = Pattern.compile("'*[=+\\-@\\t\\r\\n].*", Pattern.DOTALL);
     private static final Pattern NUMBER = Pattern.compile("[-+](\\d+([.,]\\d*)?|[.,]\\d+)([eE][-+]?\\d+)?");
 
     private Guard() {}
 
-    static String add(String text) {
+    /** The text as a cell. */
+    public static String add(String text) {
         return FORMULA.matcher(text).matches() && !NUMBER.matcher(text).matches() ? "'" + text : text;
     }
 

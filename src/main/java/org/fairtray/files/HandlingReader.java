@@ -1,6 +1,8 @@
 package org.fairtray.files;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -46,6 +48,22 @@ final class HandlingReader {
                     ? Optional.of(new Rotation(level.get(), days))
                     : Optional.empty();
         });
+    }
+
+    /** Words and numbers for what is the same for all trays; what is varied can't be among them. */
+    static Map<String, String> conditions(PlanValue value, List<Factor> factors) {
+        var read = new LinkedHashMap<String, String>();
+        value.keys()
+                .ifPresent(keys -> keys.all().forEach((name, given) -> {
+                    if (factors.stream().anyMatch(f -> f.name().equals(name))) {
+                        given.refuse("something that is the same for all trays; " + name + " is a factor");
+                    } else if (Sheet.trim(name).isEmpty()) {
+                        given.refuse("a name before the colon");
+                    } else {
+                        given.name().ifPresent(word -> read.put(name, word));
+                    }
+                }));
+        return read;
     }
 
     private static Optional<String> level(PlanValue value, Place place, List<Factor> factors) {

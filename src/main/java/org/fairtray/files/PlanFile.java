@@ -38,7 +38,8 @@ final class PlanFile {
             "sowing",
             "rotation",
             "handling",
-            "restrictions");
+            "restrictions",
+            "conditions");
     private static final int FORMAT = 1;
     private static final int MOST_REPLICATES = 1_000_000;
 
@@ -93,6 +94,9 @@ final class PlanFile {
                 .orElse(OptionalInt.empty());
         var restrictions = keys.optional("restrictions")
                 .flatMap(v -> varied.place().map(p -> new RestrictionReader(p, varied.factors(), rotation).read(v)));
+        var conditions = keys.optional("conditions")
+                .map(v -> HandlingReader.conditions(v, varied.factors()))
+                .orElse(Map.of());
         problems.throwIfAny();
         return new Trial(
                 title.orElseThrow(),
@@ -113,7 +117,8 @@ final class PlanFile {
                 grams,
                 rotation,
                 uncover,
-                restrictions.orElse(List.of()));
+                restrictions.orElse(List.of()),
+                conditions);
     }
 
     private Varied varied() {

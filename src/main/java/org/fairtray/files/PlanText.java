@@ -58,6 +58,9 @@ public final class PlanText {
         trial.replicates().ifPresent(r -> text.lines.add("replicates: " + r));
         text.counting(trial);
         text.list("outcomes", trial.outcomes().stream().map(PlanText::outcome).toList());
+        if (!trial.conditions().isEmpty()) {
+            text.lines.add("conditions: " + levels(trial.conditions()));
+        }
         text.choices(trial);
         return String.join("\n", text.lines) + "\n";
     }
@@ -167,8 +170,12 @@ public final class PlanText {
     }
 
     private static String treatment(Treatment treatment) {
+        return levels(treatment.levels());
+    }
+
+    private static String levels(Map<String, String> levels) {
         return "{"
-                + treatment.levels().entrySet().stream()
+                + levels.entrySet().stream()
                         .map(e -> quoted(e.getKey()) + ": " + level(e.getValue()))
                         .collect(Collectors.joining(", "))
                 + "}";

@@ -52,17 +52,36 @@ public final class ReadingsFile {
     public static String text(Trial trial, List<Reading> readings, List<String> noteColumns) {
         var columns = new ReadingColumns(trial);
         boolean frame = columns.frames();
-        boolean sown = readings.stream().anyMatch(r -> r.sown().isPresent());
-        var values = columns.values().stream()
-                .filter(c -> columns.required().contains(c)
-                        || readings.stream().anyMatch(r -> r.values().containsKey(c)))
-                .toList();
-        var notes = new LinkedHashSet<>(noteColumns);
-        readings.forEach(r -> notes.addAll(r.notes().keySet()));
+        boolean sown = sown(readings);
+        var values = values(columns, readings);
+        var notes = notes(readings, noteColumns);
         var csv = new CsvText();
         csv.add(header(frame, sown, values, notes));
         readings.forEach(r -> csv.add(row(r, frame, sown, values, notes)));
         return csv.text();
+    }
+
+    /** The columns that such a text has, in their order. */
+    public static List<String> columns(Trial trial, List<Reading> readings, List<String> noteColumns) {
+        var columns = new ReadingColumns(trial);
+        return header(columns.frames(), sown(readings), values(columns, readings), notes(readings, noteColumns));
+    }
+
+    private static boolean sown(List<Reading> readings) {
+        return readings.stream().anyMatch(r -> r.sown().isPresent());
+    }
+
+    private static List<String> values(ReadingColumns columns, List<Reading> readings) {
+        return columns.values().stream()
+                .filter(c -> columns.required().contains(c)
+                        || readings.stream().anyMatch(r -> r.values().containsKey(c)))
+                .toList();
+    }
+
+    private static Set<String> notes(List<Reading> readings, List<String> noteColumns) {
+        var notes = new LinkedHashSet<>(noteColumns);
+        readings.forEach(r -> notes.addAll(r.notes().keySet()));
+        return notes;
     }
 
     private static List<String> header(boolean frame, boolean sown, List<String> values, Collection<String> notes) {

@@ -7,7 +7,7 @@ import java.util.stream.Collectors;
 /** How messages show what stands in a file, each in one line and of bearable length. */
 public final class Wording {
     private static final int LONGEST_QUOTE = 60;
-    private static final int LONGEST_LIST = 20;
+    private static final int LONGEST_LIST = 24;
 
     private Wording() {}
 

@@ -4,7 +4,7 @@ import java.util.regex.Pattern;
 
 /** Whether a level's text is a plain decimal number. */
 public final class Numbers {
-    private static final Pattern DECIMAL = Pattern.compile("[-+]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][-+]?\\d+)?");
+    private static final Pattern DECIMAL = Pattern.compile("[-+]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][-+]?\\d{1,2})?");
 
     private Numbers() {}
 

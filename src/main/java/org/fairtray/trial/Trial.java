@@ -31,6 +31,7 @@ import java.util.OptionalInt;
  * @param rotation how trays change places
  * @param uncoverDay days after sowing on which weights and covers come off, from 1 to the last day of counting
  * @param restrictions what a layout must keep to besides
+ * @param conditions what is the same for all trays, such as the mat where it isn't varied; word by name
  */
 public record Trial(
         String title,
@@ -51,7 +52,8 @@ public record Trial(
         OptionalDouble gramsPerTray,
         Optional<Rotation> rotation,
         OptionalInt uncoverDay,
-        List<Restriction> restrictions) {
+        List<Restriction> restrictions,
+        Map<String, String> conditions) {
 
     /** @throws IllegalArgumentException if there is no factor or no outcome */
     public Trial {
@@ -61,6 +63,7 @@ public record Trial(
         batches = List.copyOf(batches);
         outcomes = List.copyOf(outcomes);
         restrictions = List.copyOf(restrictions);
+        conditions = Collections.unmodifiableMap(new LinkedHashMap<>(conditions));
         if (factors.isEmpty() || outcomes.isEmpty()) {
             throw new IllegalArgumentException(
                     factors.size() + " factors, " + outcomes.size() + " outcomes: expected at least one of each");
@@ -202,6 +205,7 @@ public record Trial(
                 gramsPerTray,
                 rotation,
                 uncoverDay,
-                restricted);
+                restricted,
+                conditions);
     }
 }

@@ -58,7 +58,8 @@ class CostingTest {
                 plain.gramsPerTray(),
                 plain.rotation(),
                 plain.uncoverDay(),
-                plain.restrictions());
+                plain.restrictions(),
+                plain.conditions());
     }
 
     /** Three trays of 100 seeds each. */

@@ -53,7 +53,8 @@ final class Plans {
                 trial.gramsPerTray(),
                 trial.rotation(),
                 trial.uncoverDay(),
-                List.of(restrictions).stream().map(Plans::restriction).toList());
+                List.of(restrictions).stream().map(Plans::restriction).toList(),
+                trial.conditions());
     }
 
     private static Restriction restriction(String text) {
@@ -89,6 +90,7 @@ final class Plans {
                 OptionalDouble.empty(),
                 Optional.empty(),
                 OptionalInt.empty(),
-                List.of());
+                List.of(),
+                Map.of());
     }
 }

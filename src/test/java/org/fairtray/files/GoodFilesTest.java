@@ -88,7 +88,8 @@ class GoodFilesTest {
                 List.of(
                         new Restriction(Restriction.Kind.APART, "cover", Optional.empty()),
                         new Restriction(Restriction.Kind.EVEN, "treatment", Optional.of("stack")),
-                        new Restriction(Restriction.Kind.EDGES, "cover", Optional.empty())));
+                        new Restriction(Restriction.Kind.EDGES, "cover", Optional.empty())),
+                Map.of("temperature_c", "21.50", "medium", "hemp mat"));
         assertEquals(expected, new TrialFolder(FOLDERS.resolve("every-key")).readPlan());
     }
 

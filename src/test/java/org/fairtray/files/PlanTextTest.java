@@ -65,7 +65,8 @@ class PlanTextTest {
                 trial.gramsPerTray(),
                 trial.rotation(),
                 trial.uncoverDay(),
-                trial.restrictions());
+                trial.restrictions(),
+                trial.conditions());
         assertEquals(renamed, read(PlanText.of(renamed, List.of()).getBytes(StandardCharsets.UTF_8)));
     }
 }

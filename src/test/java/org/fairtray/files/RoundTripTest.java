@@ -119,7 +119,8 @@ class RoundTripTest {
                 OptionalDouble.empty(),
                 Optional.empty(),
                 OptionalInt.empty(),
-                List.of());
+                List.of(),
+                Map.of("mat", "hemp", "temperature_c", "21.50"));
     }
 
     private static Layout layout(Trial trial, Random random) {

@@ -205,7 +205,8 @@ record SampleFindings(Trial trial, Layout layout, Findings findings) {
                 OptionalDouble.empty(),
                 Optional.empty(),
                 OptionalInt.empty(),
-                List.of());
+                List.of(),
+                Map.of());
     }
 
     private static Map<String, String> definitions() {

@@ -32,6 +32,7 @@ export const costs = ({costs: c}) => said([
   isText(c?.minutes_per_frame) && `${c.minutes_per_frame} minutes for a frame`,
   c?.currency]);
 export const handling = plan => isText(plan.handling?.uncover_day) ? `on day ${plan.handling.uncover_day}` : NOTHING;
+export const conditions = plan => said(Object.entries(plan.conditions ?? {}).map(([name, word]) => isText(word) && `${name} ${word}`));
 export const never = plan => said(items(plan.never).map(n => said(Object.entries(n ?? {}).map(([name, level]) => isText(level) && `${name} ${level}`), ' with ')),
   '; ', 'every combination is made');
 export const batches = plan => said(items(plan.batches).map(b => `${text(b?.count) ?? '?'} × ${text(b?.name) ?? '?'} for each ${text(b?.of) ?? '?'}`),

@@ -9,6 +9,9 @@ const placesAndTray = plan => ['tray', ...names(plan.place)];
 const outerAndTray = plan => [...new Set([...names(plan.place).slice(0, -1), 'tray', ...Object.keys(plan.expect?.place_sd ?? {})])];
 const days = plan => many(plan.counting?.days);
 
+const CONDITIONS = {medium: 'Such as hemp mat or coir.', temperature_c: 'Of the room, in °C.'};
+const conditionNames = plan => [...new Set([...Object.keys(CONDITIONS), ...Object.keys(plan.conditions ?? {})])].filter(name => !names(plan.factors).includes(name));
+
 const USUAL = [
   {title: 'The question', now: now.question, fields: [
     {path: ['trial'], wide: true, label: 'Title', help: 'A short name for this trial.'},
@@ -65,6 +68,8 @@ const USUAL = [
 const RARE = [
   {title: 'When covers come off', now: now.handling, fields: [
     {path: ['handling', 'uncover_day'], label: 'On day after sowing', help: 'When weights and covers come off for good and trays go to light. Left out: you say so at the bench.'}]},
+  {title: 'The same for all trays', now: now.conditions, help: 'What isn’t varied here but may be elsewhere: with it trials of several growers can be put together.',
+    each: plan => conditionNames(plan).map(name => ({path: ['conditions', name], label: name, help: CONDITIONS[name] ?? 'A word or a number.'}))},
   {title: 'Never together', now: now.never, key: 'never', one: 'combination', fresh: (n, plan) => firstOfTwo(plan), each: plan => factors(plan).map(f => (
     {path: [f.name], kind: 'choice', of: () => many(f.levels), label: f.name, help: 'Empty: with any level.'}))},
   {title: 'Shared by several trays', now: now.batches, key: 'batches', one: 'batch', fresh: (n, plan) => ({name: `jar ${n}`, of: names(plan.factors)[0] ?? '', count: '2'}), fields: [
