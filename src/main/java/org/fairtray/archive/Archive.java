@@ -8,6 +8,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.logging.Level;
@@ -87,9 +88,10 @@ public final class Archive implements AutoCloseable {
     /**
      * Adds many trials, some at a time.
      *
+     * @param bringBack whether those that were withdrawn are added again
      * @param told hears what came of each, once it is safe
      */
-    public void addAll(Stream<Deposit> deposits, BiConsumer<SharedTrial, Kept> told) {
+    public void addAll(Stream<Deposit> deposits, boolean bringBack, BiConsumer<SharedTrial, Kept> told) {
         var batch = new ArrayList<Ready>();
         long bytes = 0;
         for (var each : (Iterable<Deposit>) deposits::iterator) {
@@ -97,27 +99,32 @@ public final class Archive implements AutoCloseable {
             batch.add(ready);
             bytes += ready.packed().length;
             if (batch.size() == BATCH || bytes > BATCH_BYTES) {
-                addBatch(batch, told);
+                addBatch(batch, bringBack, told);
                 batch.clear();
                 bytes = 0;
             }
         }
-        addBatch(batch, told);
+        addBatch(batch, bringBack, told);
     }
 
     /** In the order of ids: two who add the same ones in another order would wait for each other forever. */
-    private void addBatch(List<Ready> batch, BiConsumer<SharedTrial, Kept> told) {
+    private void addBatch(List<Ready> batch, boolean bringBack, BiConsumer<SharedTrial, Kept> told) {
         if (batch.isEmpty()) {
             return;
         }
         batch.sort(Comparator.comparing(r -> r.deposit().trial().id()));
         var kept = write(handle -> {
             var writing = new Writing(handle);
-            return batch.stream().map(r -> writing.add(r, now(), false)).toList();
+            return batch.stream().map(r -> writing.add(r, now(), bringBack)).toList();
         });
         for (int i = 0; i < kept.size(); i++) {
             told.accept(batch.get(i).deposit().trial(), kept.get(i));
         }
+    }
+
+    /** What would come of adding a trial; empty where it would be added. */
+    public Optional<Kept> known(String id) {
+        return read(handle -> new Reading(handle).known(id));
     }
 
     /** The trials that a search finds, by title; those added meanwhile may be among them. */

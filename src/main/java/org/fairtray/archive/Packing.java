@@ -4,7 +4,6 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.Arrays;
 import java.util.Locale;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
@@ -42,13 +41,19 @@ enum Packing {
         }
     };
 
-    /** So much of a pack tells whether the rest gets smaller too. */
-    private static final int SAMPLE = 32 << 10;
+    /** So much of a pack, here and there in it, tells whether the rest gets smaller too. */
+    private static final int SAMPLES = 4;
 
-    /** Most packs are small files already; making them smaller again takes longer than writing them. */
+    private static final int SAMPLE = 8 << 10;
+
+    /** Tables and text get far smaller; photos don't, and trying all of them takes longer than writing them. */
     static Packing worthFor(byte[] bytes) {
-        var sample = Arrays.copyOfRange(bytes, bytes.length / 2, Math.min(bytes.length, bytes.length / 2 + SAMPLE));
-        return GZIP.packed(sample).length < sample.length * 0.9 ? GZIP : PLAIN;
+        var sample = new ByteArrayOutputStream(SAMPLES * SAMPLE);
+        for (int i = 0; i < SAMPLES; i++) {
+            int from = (int) ((long) bytes.length * i / SAMPLES);
+            sample.write(bytes, from, Math.min(SAMPLE, bytes.length - from));
+        }
+        return GZIP.packed(sample.toByteArray()).length < sample.size() * 0.9 ? GZIP : PLAIN;
     }
 
     /** The word for it in the database. */

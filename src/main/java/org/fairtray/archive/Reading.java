@@ -114,6 +114,13 @@ final class Reading {
         return rows.stream().map(r -> r.with(details)).toList();
     }
 
+    Optional<Kept> known(String id) {
+        return handle.createQuery("select withdrawn from shared_trial where id = :id")
+                .bind("id", id)
+                .map((row, context) -> row.getString("withdrawn") == null ? Kept.THERE : Kept.WITHDRAWN)
+                .findOne();
+    }
+
     /** A pack as it lies in its table. */
     record Stored(Packing packing, byte[] content) {}
 

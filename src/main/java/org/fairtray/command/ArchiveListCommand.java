@@ -133,15 +133,16 @@ final class ArchiveListCommand implements Callable<Integer> {
     }
 
     private static String about(SharedTrial trial) {
-        var text = new StringBuilder(Wording.visible(trial.crop())).append(", ").append(trial.trays());
-        text.append(trial.trays() == 1 ? " tray" : " trays").append(trial.sealed() ? ", sealed" : ", not sealed");
+        var text = new StringBuilder(trial.crop().isEmpty() ? "" : Wording.visible(trial.crop()) + ", ");
+        text.append(trial.trays()).append(trial.trays() == 1 ? " tray" : " trays");
+        text.append(trial.sealed() ? ", sealed" : ", not sealed");
         for (var factor : trial.factors()) {
             text.append("; ").append(Wording.visible(factor.name()));
             factor.unit()
                     .ifPresent(u -> text.append(" (").append(Wording.visible(u)).append(')'));
             text.append(": ").append(Wording.list(factor.levels()));
         }
-        trial.farm().ifPresent(f -> text.append("; farm ").append(Wording.visible(f)));
+        trial.farm().ifPresent(f -> text.append("; from ").append(Wording.visible(f)));
         return text.toString();
     }
 }

@@ -21,6 +21,7 @@ interface FindingContract extends ArchiveContract {
         try (var archive = open()) {
             archive.addAll(
                     IntStream.range(0, 450).mapToObj(n -> Deposits.titled(n % 2 == 0 ? "B" : "a", "cress", n)),
+                    false,
                     (t, k) -> {});
             var expected = Stream.of(1, 0)
                     .flatMap(odd -> IntStream.range(0, 450)
@@ -144,7 +145,7 @@ interface FindingContract extends ArchiveContract {
     @Test
     default void streamsHoldNothingWhereTheyEndHalfWay() {
         try (var archive = open()) {
-            archive.addAll(IntStream.range(0, 300).mapToObj(Deposits::numbered), (t, k) -> {});
+            archive.addAll(IntStream.range(0, 300).mapToObj(Deposits::numbered), false, (t, k) -> {});
             for (int i = 0; i < 50; i++) {
                 assertTrue(archive.find(Search.all()).findFirst().isPresent());
             }
@@ -169,6 +170,7 @@ interface FindingContract extends ArchiveContract {
             archive.addAll(
                     IntStream.range(0, 20_000)
                             .mapToObj(n -> Deposits.with(Deposits.numbered(n), contribution, Deposits.pack(n))),
+                    false,
                     (t, k) -> {});
         }
         assertEquals("20000", OtherProgram.said(OtherProgram.start("-Xmx48m", "read", address())));

@@ -71,6 +71,7 @@ interface KeepingContract extends ArchiveContract {
             var told = new TreeMap<Kept, Integer>();
             archive.addAll(
                     IntStream.range(0, 450).mapToObj(Deposits::numbered),
+                    false,
                     (trial, kept) -> told.merge(kept, 1, Integer::sum));
             assertEquals("{ADDED=448, THERE=1, WITHDRAWN=1}", told.toString());
             assertEquals(449, archive.find(Search.all()).count());

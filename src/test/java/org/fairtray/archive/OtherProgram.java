@@ -48,7 +48,7 @@ final class OtherProgram {
         var added = new AtomicInteger();
         try (var archive = Archive.open(args[1])) {
             var deposits = IntStream.range(0, Integer.parseInt(args[2])).mapToObj(Deposits::numbered);
-            archive.addAll(deposits.limit(50), (trial, kept) -> added.addAndGet(kept == Kept.ADDED ? 1 : 0));
+            archive.addAll(deposits.limit(50), false, (trial, kept) -> added.addAndGet(kept == Kept.ADDED ? 1 : 0));
             IntStream.range(50, Integer.parseInt(args[2]))
                     .mapToObj(Deposits::numbered)
                     .forEach(d -> added.addAndGet(archive.add(d) == Kept.ADDED ? 1 : 0));

@@ -106,7 +106,7 @@ interface SharingContract extends ArchiveContract {
         if (thread < 4) {
             deposits.forEach(d -> added.addAndGet(archive.add(d) == Kept.ADDED ? 1 : 0));
         } else {
-            archive.addAll(deposits, (trial, kept) -> added.addAndGet(kept == Kept.ADDED ? 1 : 0));
+            archive.addAll(deposits, false, (trial, kept) -> added.addAndGet(kept == Kept.ADDED ? 1 : 0));
         }
         return added.get();
     }

@@ -48,7 +48,7 @@ class SqliteArchiveTest implements KeepingContract, FindingContract, SharingCont
     void whatWasWithdrawnIsNotInTheFileAnyMore() throws IOException {
         var secret = "this must not be read again";
         try (var archive = open()) {
-            archive.addAll(IntStream.range(0, 20).mapToObj(Deposits::numbered), (t, k) -> {});
+            archive.addAll(IntStream.range(0, 20).mapToObj(Deposits::numbered), false, (t, k) -> {});
             archive.add(Deposits.with(
                     Deposits.titled("Trial", "cress", 50), secret, (secret + secret).getBytes(StandardCharsets.UTF_8)));
             assertTrue(bytes().contains(secret));
@@ -82,7 +82,7 @@ class SqliteArchiveTest implements KeepingContract, FindingContract, SharingCont
     @Test
     void aDamagedFileIsToldOf() throws IOException {
         try (var archive = open()) {
-            archive.addAll(IntStream.range(0, 500).mapToObj(Deposits::numbered), (t, k) -> {});
+            archive.addAll(IntStream.range(0, 500).mapToObj(Deposits::numbered), false, (t, k) -> {});
         }
         var bytes = Files.readAllBytes(file());
         Arrays.fill(bytes, 8192, bytes.length, (byte) 0x5a);
