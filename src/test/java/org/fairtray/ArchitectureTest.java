@@ -50,6 +50,10 @@ class ArchitectureTest {
             Map.entry("com.google.zxing.", "ZXing"),
             Map.entry("gg.jte.", "jte"),
             Map.entry("org.eclipse.jetty.", "Jetty"),
+            Map.entry("org.jdbi.", "JDBI"),
+            Map.entry("org.flywaydb.", "Flyway"),
+            Map.entry("org.sqlite.", "SQLite"),
+            Map.entry("org.postgresql.", "PostgreSQL"),
             Map.entry("picocli.", "picocli"));
 
     /** What a room may use: other rooms, and libraries. */

@@ -42,7 +42,8 @@ import picocli.CommandLine.Command;
             BenchCommand.class,
             SplitCommand.class,
             GatherCommand.class,
-            PoolCommand.class
+            PoolCommand.class,
+            ArchiveCommand.class
         })
 public final class Fairtray {
     /** The command did what it was asked for. */

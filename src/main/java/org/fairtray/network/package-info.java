@@ -1,2 +1,2 @@
-/** The grower network: shared trials wherever they lie, read one at a time, and kept in an archive. */
+/** A network of growers: their packs are read, what each trial brings to pooling is worked out, and the archive keeps both. */
 package org.fairtray.network;

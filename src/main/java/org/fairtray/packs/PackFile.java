@@ -40,6 +40,15 @@ public final class PackFile {
      * @throws ProblemsException with everything that is wrong with it
      */
     public static Pack read(Path file) {
+        return read(file.toString(), load(file));
+    }
+
+    /**
+     * The bytes of a file that may be a pack; nothing of them is looked at.
+     *
+     * @throws ProblemsException if there is no such file, or it is too large for one
+     */
+    public static byte[] load(Path file) {
         var shown = file.toString();
         try {
             if (Files.isRegularFile(file) && Files.size(file) > PackLimits.ARCHIVE) {
@@ -48,7 +57,7 @@ public final class PackFile {
             if (Files.exists(file) && !Files.isRegularFile(file)) {
                 throw problem(shown, "a folder or device of this name", WHAT);
             }
-            return read(shown, Files.readAllBytes(file));
+            return Files.readAllBytes(file);
         } catch (NoSuchFileException e) {
             throw problem(shown, "no such file", WHAT);
         } catch (IOException e) {
