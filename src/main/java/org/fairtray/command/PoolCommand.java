@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
+import org.fairtray.archive.Search;
 import org.fairtray.design.Fault;
 import org.fairtray.files.CommonNamesFile;
 import org.fairtray.files.NewFile;
@@ -18,16 +19,16 @@ import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.Wording;
 import org.fairtray.jobs.Version;
-import org.fairtray.network.SharedFiles;
+import org.fairtray.network.Sources;
 import org.fairtray.pooling.Pooling;
 import org.fairtray.pooling.PoolingChoices;
-import org.fairtray.pooling.SharedTrial;
 import org.fairtray.report.PooledPage;
 import org.fairtray.report.PooledText;
 import org.fairtray.report.ResultsJson;
 import org.fairtray.trial.CommonNames;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -42,8 +43,14 @@ final class PoolCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "FILE", arity = "1..*", description = "Packs, folders of packs, or folders of trials.")
-    private List<Path> paths;
+    @Parameters(
+            paramLabel = "FILE",
+            arity = "1..*",
+            description = "Packs, folders of packs, folders of trials, or an archive: its file, or its PostgreSQL address.")
+    private List<String> sources;
+
+    @Mixin
+    private ArchiveSearchOptions which;
 
     @Option(
             names = "--names",
@@ -104,8 +111,12 @@ final class PoolCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         var choices = choices();
-        var out = spec.commandLine().getOut();
-        var trials = trials();
+        try (var from = sources()) {
+            return pool(from, choices);
+        }
+    }
+
+    private int pool(Sources trials, PoolingChoices choices) {
         if (propose != null) {
             var proposal = Pooling.proposal(trials, choices);
             var remarks = Stream.concat(
@@ -127,7 +138,6 @@ final class PoolCommand implements Callable<Integer> {
             lines.add("Report: " + file);
         }
         print(pooled, lines);
-        out.flush();
         return Fairtray.DONE;
     }
 
@@ -151,10 +161,16 @@ final class PoolCommand implements Callable<Integer> {
                         .toList();
     }
 
-    private List<SharedTrial> trials() {
+    private Sources sources() {
         var line = new ProgressLine(spec.commandLine().getErr(), Ansi.AUTO.enabled());
         try {
-            return SharedFiles.read(paths, done -> line.show(done + " trials read"));
+            var from = Sources.open(sources, which.search(false), done -> line.show(done + " trials read"));
+            if (!from.hasArchive() && !which.search(false).equals(Search.all())) {
+                from.close();
+                throw new ParameterException(
+                        spec.commandLine(), "--crop, --factor, --medium, --word and --protocol look in an archive only");
+            }
+            return from;
         } finally {
             line.clear();
         }

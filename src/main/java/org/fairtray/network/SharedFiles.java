@@ -1,11 +1,8 @@
 package org.fairtray.network;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
@@ -84,29 +81,8 @@ public final class SharedFiles {
         return Contribution.of(files);
     }
 
-    /** The packs in a folder, by name; a trial's own folder and a file stand for themselves. */
+    /** A trial's own folder stands for itself. */
     private static List<Path> inside(Path path) {
-        if (!Files.isDirectory(path) || Files.exists(path.resolve(PLAN))) {
-            return List.of(path);
-        }
-        try (var files = Files.list(path)) {
-            var packs = new ArrayList<>(files.filter(f ->
-                            f.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(".zip")
-                                    || Files.exists(f.resolve(PLAN)))
-                    .sorted()
-                    .toList());
-            if (packs.isEmpty()) {
-                throw new ProblemsException(new Problem(
-                        path.toString(),
-                        0,
-                        "a folder without packs",
-                        "packs (.zip) or a trial's folder",
-                        Optional.empty()));
-            }
-            return packs;
-        } catch (IOException e) {
-            throw new ProblemsException(new Problem(
-                    path.toString(), 0, "a folder that can't be read", "one that you may read", Optional.empty()));
-        }
+        return Files.exists(path.resolve(PLAN)) ? List.of(path) : PackFiles.in(List.of(path));
     }
 }

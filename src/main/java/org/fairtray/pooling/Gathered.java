@@ -46,7 +46,7 @@ final class Gathered {
         this.choices = choices;
     }
 
-    static Gathered of(Glossary glossary, Iterable<SharedTrial> trials, PoolingChoices choices) {
+    static Gathered of(Glossary glossary, SharedTrials trials, PoolingChoices choices) {
         var gathered = new Gathered(glossary, choices);
         trials.forEach(gathered::add);
         return gathered;

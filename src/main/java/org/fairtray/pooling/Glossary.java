@@ -45,7 +45,7 @@ final class Glossary {
     }
 
     /** The words of some trials. */
-    static Glossary of(CommonNames names, Iterable<SharedTrial> trials) {
+    static Glossary of(CommonNames names, SharedTrials trials) {
         var glossary = new Glossary(names);
         trials.forEach(t -> glossary.add(t.contribution()));
         return glossary;

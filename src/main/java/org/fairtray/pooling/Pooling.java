@@ -34,13 +34,13 @@ public final class Pooling {
      *
      * @param version of the program
      */
-    public static Pooled of(Iterable<SharedTrial> trials, PoolingChoices choices, String version) {
+    public static Pooled of(SharedTrials trials, PoolingChoices choices, String version) {
         var glossary = Glossary.of(choices.names(), trials);
         return new Pooling(Gathered.of(glossary, trials, choices), choices).pooled(glossary, version);
     }
 
     /** Names that may mean the same in some trials, for a grower to agree to. */
-    public static Proposal proposal(Iterable<SharedTrial> trials, PoolingChoices choices) {
+    public static Proposal proposal(SharedTrials trials, PoolingChoices choices) {
         return Proposal.of(Glossary.of(choices.names(), trials));
     }
 

@@ -55,7 +55,7 @@ class PoolingTest {
     }
 
     private static Pooled pooled(List<SharedTrial> trials) {
-        return Pooling.of(trials, PoolingChoices.USUAL, "0.1.0");
+        return Pooling.of(trials::forEach, PoolingChoices.USUAL, "0.1.0");
     }
 
     private static PoolingChoices with(CommonNames names) {
@@ -172,12 +172,12 @@ class PoolingTest {
         assertEquals(
                 List.of(3, 1),
                 pooled(trials).effects().stream().map(Pooled.Effect::trials).toList());
-        var proposal = Pooling.proposal(trials, PoolingChoices.USUAL);
+        var proposal = Pooling.proposal(trials::forEach, PoolingChoices.USUAL);
         assertEquals(Map.of("soaking", "soak"), proposal.names().factors());
         assertEquals(List.of("the factor 'soaking' (1 trial) may be 'soak' (3 trials)"), proposal.reasons());
         assertEquals(
                 List.of(4),
-                Pooling.of(trials, with(proposal.names()), "0.1.0").effects().stream()
+                Pooling.of(trials::forEach, with(proposal.names()), "0.1.0").effects().stream()
                         .map(Pooled.Effect::trials)
                         .toList());
     }
@@ -186,7 +186,7 @@ class PoolingTest {
     void twoNamesOfOneTrialAreNeverProposedAsOne() {
         var trials = soaks(3, 0.7);
         trials.add(trial(61, "cress", SOAK + ", {name: soaks, unit: h, levels: [0, 8]}", Map.of("soak=8", 0.7)));
-        assertTrue(Pooling.proposal(trials, PoolingChoices.USUAL).reasons().isEmpty());
+        assertTrue(Pooling.proposal(trials::forEach, PoolingChoices.USUAL).reasons().isEmpty());
     }
 
     @Test
@@ -214,7 +214,7 @@ class PoolingTest {
                 pooled.leftOut());
         var despite = new PoolingChoices(
                 CommonNames.NONE, Set.of("confounded"), OptionalDouble.empty(), 0.05, PoolingChoices.SOME_TRAYS);
-        assertEquals(5, Pooling.of(trials, despite, "0.1.0").trials());
+        assertEquals(5, Pooling.of(trials::forEach, despite, "0.1.0").trials());
     }
 
     @Test
