@@ -59,8 +59,9 @@ final class SizeCommand implements Callable<Integer> {
     @Option(
             names = "--from",
             paramLabel = "OTHER",
-            description = "Expect what the readings of this trial show, with how unsure that is: a trial's folder, a pack, or"
-                    + " an archive, of which the trials of the plan's crop and outcome are taken.")
+            description =
+                    "Expect what the readings of this trial show, with how unsure that is: a trial's folder, a pack, or"
+                            + " an archive, of which the trials of the plan's crop and outcome are taken.")
     private String other;
 
     @Option(names = "--money", paramLabel = "N", description = "What the trial may cost, in the plan's currency.")
@@ -81,9 +82,7 @@ final class SizeCommand implements Callable<Integer> {
         var files = trial.folder().read();
         trial.printNotices(files);
         var layout = Needed.layoutOrDrawn(files);
-        var learned = other == null
-                ? Optional.<Experience>empty()
-                : Optional.of(earlier(files.trial()));
+        var learned = other == null ? Optional.<Experience>empty() : Optional.of(earlier(files.trial()));
         var assurance = learned.map(l -> new Assurance(files.trial(), l));
         var sized = assurance.map(a -> a.sized(layout)).orElseGet(() -> SizedLayout.of(files.trial(), layout));
         var spending = Sizes.of(sized, limits(), minutesLearned(learned));

@@ -100,8 +100,10 @@ public record Experience(
                                         .filter(d -> d.placeSd().containsKey(level))
                                         .toList(),
                                 d -> d.placeSd().get(level))));
-        var alike = several.stream().filter(e -> e.trayCorrelation().isPresent()).toList();
-        var minutes = several.stream().flatMap(e -> e.minutesPerFrame().stream()).toList();
+        var alike =
+                several.stream().filter(e -> e.trayCorrelation().isPresent()).toList();
+        var minutes =
+                several.stream().flatMap(e -> e.minutesPerFrame().stream()).toList();
         return new Experience(
                 name,
                 several.get(0).outcome(),
@@ -111,7 +113,9 @@ public record Experience(
                         ? Optional.empty()
                         : Optional.of(learned(
                                 middle(alike.stream()
-                                        .mapToDouble(e -> e.trayCorrelation().orElseThrow().value())),
+                                        .mapToDouble(e -> e.trayCorrelation()
+                                                .orElseThrow()
+                                                .value())),
                                 alike.stream().flatMap(e -> e.draws().stream()).toList(),
                                 Draw::trayCorrelation)),
                 placeSd,

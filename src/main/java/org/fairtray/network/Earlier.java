@@ -42,8 +42,8 @@ public final class Earlier {
         var path = Path.of(from);
         var files = Files.isRegularFile(path) ? PackFile.read(path).trial() : new TrialFolder(path).read();
         return learned(plan, files)
-                .orElseThrow(() -> refused(
-                        "readings.csv", "no such file", "readings of a count on the day of its outcome"));
+                .orElseThrow(
+                        () -> refused("readings.csv", "no such file", "readings of a count on the day of its outcome"));
     }
 
     private static Experience of(Trial plan, String from, Archive archive) {
@@ -57,8 +57,8 @@ public final class Earlier {
                     .map(t -> t.id())
                     .limit(MOST)
                     .toList();
-            ids.forEach(id -> learned(plan, PackFile.read(id, archive.pack(id)).trial())
-                    .ifPresent(several::add));
+            ids.forEach(id ->
+                    learned(plan, PackFile.read(id, archive.pack(id)).trial()).ifPresent(several::add));
         }
         if (several.isEmpty()) {
             throw refused(
@@ -75,11 +75,12 @@ public final class Earlier {
         var counts = files.trial().outcomes().stream()
                 .flatMap(o -> o.match(Stream::of, m -> Stream.<Outcome.Count>empty()))
                 .toList();
-        return files.layout().flatMap(layout -> counts.stream()
-                .filter(c -> c.name().equals(plan.outcomes().get(0).name()))
-                .findFirst()
-                .or(() -> counts.stream().findFirst())
-                .flatMap(c -> Lessons.of(files.trial(), layout, files.readings(), c)));
+        return files.layout()
+                .flatMap(layout -> counts.stream()
+                        .filter(c -> c.name().equals(plan.outcomes().get(0).name()))
+                        .findFirst()
+                        .or(() -> counts.stream().findFirst())
+                        .flatMap(c -> Lessons.of(files.trial(), layout, files.readings(), c)));
     }
 
     private static ProblemsException refused(String file, String found, String expected) {
