@@ -23,7 +23,7 @@ final class PackLimits {
     private static final int TRAYS = 5_000;
     private static final int LINES = 100_000;
     private static final int LINE = 10_000;
-    private static final int COLUMNS = 300;
+    private static final int COLUMNS = 100;
     private static final int PLACES = 20_000;
     private static final int TREATMENTS = 1_000;
     private static final int OUTCOMES = 20;

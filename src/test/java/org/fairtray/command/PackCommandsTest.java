@@ -32,8 +32,8 @@ class PackCommandsTest {
     private static final String NEVER =
             "Never in a pack: readings.journal, sheets to print, and the names of folders and computers.\n";
     private static final String NO_LICENCE =
-            "No licence is given, so others may read the pack and nothing more (--licence"
-                    + " CC-BY-4.0 lets them use it if they name you).\n";
+            "No licence is given, so others don't know what they may do with it (--licence CC-BY-4.0:"
+                    + " whatever they like, if they name you).\n";
 
     @TempDir
     private Path home;
@@ -45,7 +45,7 @@ class PackCommandsTest {
         assertEquals(0, Run.of("lay", folder, "--seed", 7).status());
         var rows = new StringBuilder("tray,day,through,by\n");
         for (var line : Files.readAllLines(folder.resolve("layout.csv")).subList(1, 13)) {
-            rows.append(line.split(",")[0]).append(line.endsWith(",8") ? ",5,30,Anna\n" : ",5,21,Anna\n");
+            rows.append(line.split(",", -1)[0]).append(line.endsWith(",8") ? ",5,30,Anna\n" : ",5,21,Anna\n");
         }
         Files.writeString(folder.resolve("readings.csv"), rows);
         return folder;
