@@ -20,6 +20,8 @@ import org.fairtray.jobs.Needed;
 import org.fairtray.jobs.Planned;
 import org.fairtray.journal.JournalFile;
 import org.fairtray.journal.NotKeptException;
+import org.fairtray.sharing.PackOptions;
+import org.fairtray.sharing.Packing;
 import org.fairtray.sheets.Printing;
 import org.fairtray.sheets.Sheets;
 import org.fairtray.sheets.paper.Paper;
@@ -196,6 +198,16 @@ public final class TrialDesk implements Closeable {
     /** The follow-up that would settle what stays open; nothing is written. */
     public Planned next() {
         return Planned.after(ready());
+    }
+
+    /**
+     * What the trial would be as one file to share, everything personal left out; nothing is written.
+     *
+     * @throws Refused if the seal is shut, or people differ about a figure
+     */
+    public Packing packing() {
+        ready();
+        return Packing.of(folder, new PhotoFolder(folder.path()), PackOptions.USUAL);
     }
 
     private synchronized TrialFiles ready() {

@@ -97,7 +97,12 @@ final class DescriptionText {
 
     /** A title in letters that any file system and address takes. */
     static String slug(String title) {
-        var plain = Normalizer.normalize(title, Normalizer.Form.NFD).toLowerCase(Locale.ROOT);
+        var plain = Normalizer.normalize(title, Normalizer.Form.NFD)
+                .toLowerCase(Locale.ROOT)
+                .replace("ß", "ss")
+                .replace("æ", "ae")
+                .replace("ø", "o")
+                .replace("ł", "l");
         var words = plain.replaceAll("\\p{M}", "").replaceAll("[^a-z0-9]+", "-").replaceAll("^-+|-+$", "");
         var cut =
                 words.length() > LONGEST_NAME ? words.substring(0, LONGEST_NAME).replaceAll("-+$", "") : words;

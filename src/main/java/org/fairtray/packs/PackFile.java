@@ -82,7 +82,7 @@ public final class PackFile {
         PackLimits.checkTables(files, problems);
         problems.throwIfAny();
         var trial = trial(shownName, files);
-        PackLimits.check(trial.trial(), problems);
+        PackLimits.check(trial, problems);
         if (!description.title().equals(trial.trial().title())) {
             problems.add(
                     0,
@@ -125,6 +125,8 @@ public final class PackFile {
             return TrialFiles.of(files);
         } catch (ProblemsException e) {
             throw e.in(shownName);
+        } catch (IllegalArgumentException | ArithmeticException e) {
+            throw problem(shownName, "a trial that can't be read (" + Wording.quote(e.toString()) + ")", WHAT);
         }
     }
 

@@ -2,7 +2,7 @@ package org.fairtray.packs;
 
 import java.util.Map;
 import org.fairtray.files.Problems;
-import org.fairtray.trial.Trial;
+import org.fairtray.files.TrialFiles;
 
 /**
  * How large a pack may be. A stranger's pack is looked at, laid out again and analysed again, so that what would take hours
@@ -23,10 +23,12 @@ final class PackLimits {
     private static final int TRAYS = 5_000;
     private static final int LINES = 100_000;
     private static final int LINE = 10_000;
-    private static final int COLUMNS = 300;
+    private static final int COLUMNS = 100;
     private static final int PLACES = 20_000;
     private static final int TREATMENTS = 1_000;
     private static final int OUTCOMES = 20;
+    /** Trays times treatments: an analysis is as long as its table and as wide. */
+    private static final int TABLE = 500_000;
 
     /** Bytes that a file may have at most, where that is less than for others. */
     private static final Map<String, Integer> SMALLER = Map.of(
@@ -63,11 +65,14 @@ final class PackLimits {
         most(size.longestLine(), "bytes in a line", name, LINE, problems);
     }
 
-    /** Looks at what a plan asks for. */
-    static void check(Trial trial, Problems problems) {
+    /** Looks at what a plan asks for, and at what it would take to analyse. */
+    static void check(TrialFiles files, Problems problems) {
+        var trial = files.trial();
         most(trial.place().trays(), "places for trays", PackNames.PLAN, PLACES, problems);
         most(trial.treatments().size(), "treatments", PackNames.PLAN, TREATMENTS, problems);
         most(trial.outcomes().size(), "outcomes", PackNames.PLAN, OUTCOMES, problems);
+        int trays = files.layout().map(l -> l.trays().size()).orElse(0);
+        most(trays * trial.treatments().size(), "trays times treatments", PackNames.LAYOUT, TABLE, problems);
     }
 
     private static void most(int count, String what, String name, int most, Problems problems) {

@@ -93,9 +93,7 @@ public record Packing(
                 notices.add("There are no readings, so no results.json and no report.html: the pack is a protocol.");
             }
             if (options.licence().isEmpty()) {
-                notices.add(
-                        "No licence is given, so others may read the pack and nothing more (--licence CC-BY-4.0 lets"
-                                + " them use it if they name you).");
+                notices.add("No licence is given, so others don't know what they may do with it.");
             }
             return new Packing(trial.trial().title(), options, leftOut, notices, files);
         }
@@ -204,6 +202,9 @@ public record Packing(
         }
         lines.add("Never in a pack: " + NEVER);
         lines.addAll(notices);
+        if (options.licence().isEmpty()) {
+            lines.add("  --licence CC-BY-4.0 lets them do whatever they like, if they name you.");
+        }
         return lines;
     }
 

@@ -107,6 +107,10 @@ class ReadPageTest {
                     inTheReport(phone, "report.documentElement.scrollWidth <= report.documentElement.clientWidth"));
             assertTrue(Boolean.TRUE.equals(
                     phone.run("return document.documentElement.scrollWidth <= document.documentElement.clientWidth")));
+            phone.press("See what is left out");
+            phone.read("photos, 1 of them, with the places and times in them, and photos.csv");
+            phone.read("Save beet");
+            phone.picture("bench-pack-phone");
             phone.press("Plan the trial after this one");
             phone.read("Its plan");
             phone.picture("bench-next-phone");

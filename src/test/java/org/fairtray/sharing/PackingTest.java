@@ -58,9 +58,9 @@ class PackingTest {
         var rows = new ArrayList<String>();
         var layout = Files.readAllLines(folder.resolve("layout.csv"));
         rows.add("tray,day,sown,through,by," + MARK + "5,note,time");
-        int soaked = layout.get(0).split(",").length - 1;
+        int soaked = layout.get(0).split(",", -1).length - 1;
         for (var line : layout.subList(1, layout.size())) {
-            var cells = line.split(",");
+            var cells = line.split(",", -1);
             rows.add(cells[0] + ",5,50," + (cells[soaked].equals("8") ? 30 : 20) + "," + MARK + "1 Anna," + MARK
                     + "2 dry," + MARK + "3 mould," + MARK + "4 08:15");
         }
@@ -69,7 +69,7 @@ class PackingTest {
         Files.write(folder.resolve("photos/" + MARK + "6.jpg"), photo());
         Files.writeString(
                 folder.resolve("photos.csv"),
-                "photo,tray,day,words\n" + MARK + "6.jpg," + layout.get(1).split(",")[0] + ",5," + MARK
+                "photo,tray,day,words\n" + MARK + "6.jpg," + layout.get(1).split(",", -1)[0] + ",5," + MARK
                         + "7 in words\n");
         Files.writeString(folder.resolve("readings.journal"), MARK + "8\n");
         return folder;

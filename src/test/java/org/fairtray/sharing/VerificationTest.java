@@ -190,10 +190,10 @@ class VerificationTest {
 
     private static String exchanged(String moves) {
         var lines = moves.lines().toList();
-        var first = lines.get(1).split(",");
+        var first = lines.get(1).split(",", -1);
         var second = lines.stream()
                 .skip(2)
-                .map(l -> l.split(","))
+                .map(l -> l.split(",", -1))
                 .filter(l -> l[0].equals(first[0]) && l[2].equals(first[2]))
                 .findFirst()
                 .orElseThrow();

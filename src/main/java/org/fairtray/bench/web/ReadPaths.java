@@ -10,6 +10,9 @@ import org.fairtray.bench.Trials;
 import org.fairtray.bench.progress.Progress;
 import org.fairtray.findings.Findings;
 import org.fairtray.jobs.Analysed;
+import org.fairtray.packs.PackFile;
+import org.fairtray.sharing.LeftOut;
+import org.fairtray.sharing.Packing;
 import org.fairtray.trial.ShownPhoto;
 
 /** What came of a trial: its files, its analysis, the next trial. */
@@ -44,7 +47,9 @@ final class ReadPaths {
                 Route.of("GET", "/api/trials/*/shown-photos", Role.LOOK, ask -> shownPhotos(desk(ask))),
                 Route.of("PUT", "/api/trials/*/shown-photos", Role.HOST, this::showPhoto),
                 Route.of("POST", "/api/trials/*/analyse", Role.HOST, this::analyse),
-                Route.of("POST", "/api/trials/*/next", Role.HOST, this::next));
+                Route.of("POST", "/api/trials/*/next", Role.HOST, this::next),
+                Route.of("GET", "/api/trials/*/pack", Role.HOST, this::packing),
+                Route.of("GET", "/api/trials/*/pack.zip", Role.HOST, this::pack));
     }
 
     private TrialDesk desk(Ask ask) {
@@ -142,6 +147,24 @@ final class ReadPaths {
                 .toList();
         var warnings = findings.warnings().stream().map(w -> w.sentence()).toList();
         return Answer.json(new Analysis(Analysed.forPeople(findings), warnings, outcomes));
+    }
+
+    /** What pages are told of a pack before it is made. */
+    private record Pack(String name, List<String> leftOut, String never, List<String> notices) {}
+
+    private Answer packing(Ask ask) {
+        var packing = desk(ask).packing();
+        return Answer.json(new Pack(
+                PackFile.nameFor(packing.title()),
+                packing.leftOut().stream().map(LeftOut::what).toList(),
+                Packing.NEVER,
+                packing.notices()));
+    }
+
+    private Answer pack(Ask ask) {
+        var packing = desk(ask).packing();
+        return Answer.of("application/zip", packing.pack())
+                .with("Content-Disposition", "attachment; filename=\"" + PackFile.nameFor(packing.title()) + "\"");
     }
 
     private record Next(List<String> lines, String plan) {}

@@ -44,6 +44,12 @@ public final class Caller {
         return send("GET", path, null, Map.of());
     }
 
+    /** A file as it comes. */
+    byte[] bytes(String path) throws IOException, InterruptedException {
+        var answer = CLIENT.send(request("GET", path, null, Map.of()), BodyHandlers.ofByteArray());
+        return answer.statusCode() == 200 ? answer.body() : new byte[0];
+    }
+
     public HttpResponse<String> post(String path, String body) throws IOException, InterruptedException {
         return send("POST", path, body, Map.of("X-Bench-Token", token));
     }

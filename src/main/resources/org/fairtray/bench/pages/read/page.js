@@ -3,6 +3,7 @@ import {html, render} from '/assets/vendored/lit-html/lit-html.js';
 import {get, send, wentWrong} from '/assets/api.js';
 import {curves} from '/assets/read/curves.js';
 import {leftWords} from '/assets/read/left.js';
+import {sharing} from '/assets/read/pack.js';
 import {photos} from '/assets/read/photos.js';
 
 const LAID = ['laid', 'counting', 'opened'];
@@ -18,7 +19,7 @@ export default {
 
 class Reading {
   constructor(root, id, app) {
-    Object.assign(this, {root, id, app, busy: '', analysis: null, next: null, folder: false, made: 0});
+    Object.assign(this, {root, id, app, busy: '', analysis: null, next: null, pack: null, folder: false, made: 0});
     this.address = `/api/trials/${encodeURIComponent(id)}`;
     this.here = `/trial/${encodeURIComponent(id)}`;
     this.host = app.me.role === 'host';
@@ -69,6 +70,7 @@ class Reading {
       ${(this.trial.problems ?? []).map(p => html`<p class="wrong">${p.sentence ?? p}</p>`)}
       ${this.report()}
       ${this.whatNext()}
+      ${this.share()}
       ${this.seal()}
       <p class="warn">${this.progress.warning}</p>
       ${curves(this.address, this.progress)}
@@ -137,6 +139,7 @@ class Reading {
       this.analysis = await send('POST', `${this.address}/analyse`, {});
       this.made++;
       this.next = null;
+      this.pack = null;
       await this.load();
     });
   }
@@ -168,6 +171,15 @@ class Reading {
       <button type="button" ?disabled=${this.busy !== ''} @click=${ask}>Plan the trial after this one</button>
       <p role="status">${this.busy === 'next' ? 'It is being worked out.' : ''}</p>
       ${this.next === null ? '' : html`${this.next.lines.map(l => html`<p>${l}</p>`)}${this.next.plan === null ? '' : this.begin()}`}</section>`;
+  }
+
+  share() {
+    if (!this.trial.opened || !this.trial.analysed || !this.host) {
+      return '';
+    }
+    return sharing(this.address, this.pack, this.busy, () => this.act('pack', async () => {
+      this.pack = await get(`${this.address}/pack`);
+    }));
   }
 
   begin() {
