@@ -16,8 +16,9 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "add",
         mixinStandardHelpOptions = true,
-        description = "Adds packs to an archive, which is made where there is none. One that is there stays as it is; a bad"
-                + " one is told of, and the others are added.")
+        description =
+                "Adds packs to an archive, which is made where there is none. One that is there stays as it is; a bad"
+                        + " one is told of, and the others are added.")
 final class ArchiveAddCommand implements Callable<Integer> {
     @Mixin
     private ArchiveOptions archive;

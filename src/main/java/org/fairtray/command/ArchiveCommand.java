@@ -14,7 +14,12 @@ import picocli.CommandLine.Spec;
             "ADDRESS is a file's name, or postgresql://USER@HOST/DATABASE for a PostgreSQL server; its password comes from"
                     + " PGPASSWORD or ~/.pgpass."
         },
-        subcommands = {ArchiveAddCommand.class, ArchiveListCommand.class, ArchiveExportCommand.class, ArchiveWithdrawCommand.class})
+        subcommands = {
+            ArchiveAddCommand.class,
+            ArchiveListCommand.class,
+            ArchiveExportCommand.class,
+            ArchiveWithdrawCommand.class
+        })
 final class ArchiveCommand implements Runnable {
     @Spec
     private CommandSpec spec;

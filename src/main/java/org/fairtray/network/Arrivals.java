@@ -56,8 +56,7 @@ public final class Arrivals {
 
     private Summary add(List<Path> packs) {
         try (var arrivals = new Ahead<>(packs.iterator(), this::arrival)) {
-            var fresh = StreamSupport.stream(
-                            Spliterators.spliteratorUnknownSize(arrivals, Spliterator.ORDERED), false)
+            var fresh = StreamSupport.stream(Spliterators.spliteratorUnknownSize(arrivals, Spliterator.ORDERED), false)
                     .flatMap(this::fresh);
             archive.addAll(fresh, bringBack, (trial, kept) -> count(kept));
         }

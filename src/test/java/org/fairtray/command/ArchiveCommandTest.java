@@ -92,12 +92,13 @@ class ArchiveCommandTest {
         assertEquals(
                 new Run(
                         Fairtray.DONE,
-                        "Withdrawn: " + beginning
-                                + ", 'First'. Its pack and what it brought to pooling are deleted.\n",
+                        "Withdrawn: " + beginning + ", 'First'. Its pack and what it brought to pooling are deleted.\n",
                         ""),
                 Run.of("archive", "withdraw", archive(), beginning, "--reason", "the scale was wrong"));
         var today = LocalDate.now(ZoneOffset.UTC);
-        assertEquals("No such trial is there.\n", Run.of("archive", "list", archive()).out());
+        assertEquals(
+                "No such trial is there.\n",
+                Run.of("archive", "list", archive()).out());
         assertEquals(
                 beginning + "  " + today + "  First\n              withdrawn " + today
                         + ": the scale was wrong\n1 trial.\n",
@@ -107,7 +108,8 @@ class ArchiveCommandTest {
                 Run.of("archive", "add", archive(), home.resolve("packs")).out());
         assertEquals(
                 "Added: 1. There already: 0.\n",
-                Run.of("archive", "add", archive(), home.resolve("packs"), "--bring-back").out());
+                Run.of("archive", "add", archive(), home.resolve("packs"), "--bring-back")
+                        .out());
     }
 
     @Test
@@ -135,13 +137,15 @@ class ArchiveCommandTest {
     @Test
     void wrongCommandLinesAreToldOf() {
         assertEquals(
-                "say what is to be done: add, list, export, withdraw", Run.of("archive").complaints()[0]);
+                "say what is to be done: add, list, export, withdraw",
+                Run.of("archive").complaints()[0]);
         assertEquals(
                 "say which: the ID of one trial, or --all",
                 Run.of("archive", "export", archive(), "--to", home).complaints()[0]);
         assertEquals(
                 "--reason is empty: say why",
-                Run.of("archive", "withdraw", archive(), "abcdef", "--reason", " ").complaints()[0]);
+                Run.of("archive", "withdraw", archive(), "abcdef", "--reason", " ")
+                        .complaints()[0]);
         assertEquals(
                 archive() + ": found no archive there; expected one that fairtray archive add has made",
                 Run.of("archive", "list", archive()).complaints()[0]);

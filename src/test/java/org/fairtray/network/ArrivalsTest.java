@@ -102,7 +102,8 @@ class ArrivalsTest {
             assertEquals(List.of(1, 2, 3, 4, 5), heard.read);
             assertEquals(2, heard.refused.size(), heard.refused::toString);
             assertEquals(
-                    home.resolve("packs/more/4.zip") + ": found no layout.csv in it; expected a trial that was laid out",
+                    home.resolve("packs/more/4.zip")
+                            + ": found no layout.csv in it; expected a trial that was laid out",
                     heard.refused.get(1));
             assertEquals(new Arrivals.Summary(0, 3, 0, 2), Arrivals.add(archive, packs, false, new Heard()));
         }
@@ -116,7 +117,8 @@ class ArrivalsTest {
             archive.withdraw(PackFile.read(pack).id(), "a mistake");
             assertEquals(new Arrivals.Summary(0, 0, 1, 0), Arrivals.add(archive, List.of(pack), false, new Heard()));
             assertEquals(new Arrivals.Summary(1, 0, 0, 0), Arrivals.add(archive, List.of(pack), true, new Heard()));
-            assertArrayEquals(Files.readAllBytes(pack), archive.pack(PackFile.read(pack).id()));
+            assertArrayEquals(
+                    Files.readAllBytes(pack), archive.pack(PackFile.read(pack).id()));
         }
     }
 
@@ -138,7 +140,8 @@ class ArrivalsTest {
         var folder = home.resolve("none");
         assertEquals(
                 folder + ": found no packs in it; expected files that end in .zip",
-                assertThrows(ProblemsException.class, () -> PackFiles.in(List.of(folder))).getMessage());
+                assertThrows(ProblemsException.class, () -> PackFiles.in(List.of(folder)))
+                        .getMessage());
         var missing = home.resolve("no.zip");
         var heard = new Heard();
         try (var archive = Archive.open(archive())) {

@@ -26,7 +26,8 @@ public final class SamplePacks {
             files.put(name, file(name));
         }
         var plan = new String(files.get("plan.yaml"), StandardCharsets.UTF_8)
-                .replaceFirst("(?m)^trial: .*$", "trial: " + title + "\ncrop: {name: cress}\nconditions: {water: rain}");
+                .replaceFirst(
+                        "(?m)^trial: .*$", "trial: " + title + "\ncrop: {name: cress}\nconditions: {water: rain}");
         files.put("plan.yaml", plan.getBytes(StandardCharsets.UTF_8));
         return PackFile.bytes(
                 new PackFile.About("0.1.0", Optional.of("farm-7"), Optional.empty(), List.of("who counted")), files);
