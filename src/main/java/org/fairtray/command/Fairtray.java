@@ -23,7 +23,7 @@ import picocli.CommandLine.Command;
             "",
             "DIR is the folder of a trial: plan.yaml, layout.csv, seal.json, sheets.pdf, key.pdf, readings.csv,"
                     + " results.json, report.html, size.html.",
-            "Exit status: 0 done; 1 the trial or its files have a problem, which is printed; 2 the command line is"
+            "Exit status: 0 done; 1 the trial or its files have a problem, or a pack differs, which is printed; 2 the command line is"
                     + " wrong; 70 a defect of ours; 130 stopped with Ctrl-C."
         },
         subcommands = {
@@ -36,8 +36,13 @@ import picocli.CommandLine.Command;
             CheckCommand.class,
             AnalyseCommand.class,
             NextCommand.class,
+            PackCommand.class,
+            VerifyCommand.class,
             SeasonCommand.class,
             BenchCommand.class,
+            SplitCommand.class,
+            GatherCommand.class,
+            PoolCommand.class,
             ArchiveCommand.class
         })
 public final class Fairtray {

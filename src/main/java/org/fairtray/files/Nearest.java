@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /** The valid name that was probably meant by one that isn't valid. */
-final class Nearest {
+public final class Nearest {
     private static final Pattern DECIMAL = Pattern.compile("[-+]?(\\d+([.,]\\d*)?|[.,]\\d+)");
     private static final Pattern JOINTS = Pattern.compile("[\\s_\\u00a0-]+");
     private static final int LONGEST = 100;
@@ -16,7 +16,7 @@ final class Nearest {
     private Nearest() {}
 
     /** The nearest of the valid names, the first of several equally near; empty where none is plausibly meant. */
-    static Optional<String> to(String found, Collection<String> valid) {
+    public static Optional<String> to(String found, Collection<String> valid) {
         if (found.isEmpty() || found.length() > LONGEST) {
             return Optional.empty();
         }

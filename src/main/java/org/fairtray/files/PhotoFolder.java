@@ -54,6 +54,17 @@ public final class PhotoFolder {
         }
     }
 
+    /** How many photos lie there. */
+    public int count() {
+        try (var all = Files.list(photos)) {
+            return (int)
+                    all.filter(p -> ShownPhotosFile.isPlainName(p.getFileName().toString()))
+                            .count();
+        } catch (IOException e) {
+            return 0;
+        }
+    }
+
     private static void requirePlain(String name) {
         if (!ShownPhotosFile.isPlainName(name)) {
             throw new IllegalArgumentException(name + ": expected the name of a photo");

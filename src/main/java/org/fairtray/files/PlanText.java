@@ -207,7 +207,7 @@ public final class PlanText {
     }
 
     /** In quotes unless it is a word that YAML can't take for anything else. */
-    private static String quoted(String text) {
+    static String quoted(String text) {
         if (text.matches("(?!(?i:null)$)[A-Za-z_]\\w*")) {
             return text;
         }

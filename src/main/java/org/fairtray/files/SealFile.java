@@ -18,7 +18,7 @@ import java.util.regex.Pattern;
 import org.fairtray.trial.Seal;
 
 /** seal.json: what plan, layout, frames and moves were when the trial was drawn. */
-final class SealFile {
+public final class SealFile {
     static final String NAME = "seal.json";
     private static final String PLAN = "plan_sha256";
     private static final String LAYOUT = "layout_sha256";
@@ -44,7 +44,8 @@ final class SealFile {
         this.problems = problems;
     }
 
-    static String text(Seal seal) {
+    /** The seal as the text of seal.json. */
+    public static String text(Seal seal) {
         var restrictions = new JsonArray();
         seal.restrictions().forEach(restrictions::add);
         var json = new JsonObject();

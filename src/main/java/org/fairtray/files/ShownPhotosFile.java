@@ -9,14 +9,15 @@ import java.util.regex.Pattern;
 import org.fairtray.trial.ShownPhoto;
 
 /** photos.csv: which photos stand in the report, in the order in which they stand there. */
-final class ShownPhotosFile {
+public final class ShownPhotosFile {
     static final String NAME = "photos.csv";
     private static final List<String> COLUMNS = List.of("photo", "tray", "day", "words");
     private static final Pattern PLAIN_NAME = Pattern.compile("[A-Za-z0-9_-][A-Za-z0-9_. -]{0,240}\\.(?i:jpe?g|png)");
 
     private ShownPhotosFile() {}
 
-    static String text(List<ShownPhoto> photos) {
+    /** The photos as the text of photos.csv. */
+    public static String text(List<ShownPhoto> photos) {
         var csv = new CsvText();
         csv.add(COLUMNS);
         photos.forEach(p -> csv.add(List.of(p.file(), p.tray(), Integer.toString(p.day()), p.words())));

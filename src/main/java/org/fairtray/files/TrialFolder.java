@@ -156,13 +156,18 @@ public final class TrialFolder {
      * @throws ProblemsException if there is one and it may not, or it can't be written
      */
     public void writePlan(String text, boolean replace) {
+        writePlan(utf8(text), replace);
+    }
+
+    /** The same of a plan that has to stay as it is, byte for byte. */
+    public void writePlan(byte[] plan, boolean replace) {
         try {
             Files.createDirectories(folder);
         } catch (IOException e) {
             throw problem(folder.toString(), "that it can't be made (" + Obstacle.of(e) + ")", "a folder of your own");
         }
         keep(replace, PlanFile.NAME);
-        WholeFile.replace(folder, Map.of(PlanFile.NAME, utf8(text)));
+        WholeFile.replace(folder, Map.of(PlanFile.NAME, plan));
     }
 
     /**

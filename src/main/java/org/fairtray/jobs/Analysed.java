@@ -3,6 +3,7 @@ package org.fairtray.jobs;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import org.fairtray.analysis.Analysis;
 import org.fairtray.analysis.AnalysisOptions;
 import org.fairtray.files.PhotoFolder;
@@ -31,10 +32,20 @@ public record Analysed(Findings findings, String json, String html) {
      * @param photos the folder's photos, of which the files say which are shown
      */
     public static Analysed of(TrialFiles files, PhotoFolder photos, String label, AnalysisOptions options) {
+        return of(files, photo -> picture(photo, photos), label, options);
+    }
+
+    /**
+     * Analyses what a trial's files say.
+     *
+     * @param pictures the photos that are shown
+     */
+    public static Analysed of(
+            TrialFiles files, Function<ShownPhoto, Picture> pictures, String label, AnalysisOptions options) {
         var findings = findings(files, options);
         var html = Report.of(files.trial(), Needed.layout(files), findings)
                 .labelled(label)
-                .showing(files.photos().stream().map(p -> picture(p, photos)).toList())
+                .showing(files.photos().stream().map(pictures).toList())
                 .html();
         return new Analysed(findings, ResultsJson.of(findings), html);
     }

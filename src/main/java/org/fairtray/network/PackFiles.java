@@ -1,6 +1,7 @@
 package org.fairtray.network;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -39,7 +40,7 @@ public final class PackFiles {
                 throw refused(folder, "no packs in it", "files that end in .zip");
             }
             return packs;
-        } catch (IOException | java.io.UncheckedIOException e) {
+        } catch (IOException | UncheckedIOException e) {
             throw refused(folder, "a folder that can't be read", "one that you may read");
         }
     }

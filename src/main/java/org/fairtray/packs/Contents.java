@@ -2,7 +2,6 @@ package org.fairtray.packs;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -11,9 +10,10 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.zip.CRC32;
+import java.util.zip.DataFormatException;
+import java.util.zip.Inflater;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipFile;
-import org.apache.commons.compress.utils.InputStreamStatistics;
 import org.fairtray.files.Problems;
 import org.fairtray.files.Wording;
 
@@ -121,42 +121,52 @@ final class Contents {
     }
 
     private Optional<byte[]> bytes(ZipFile archive, ZipArchiveEntry found, ZipEntryPart entry) throws IOException {
-        int most = PackLimits.of(entry.name());
-        try (var in = archive.getInputStream(found)) {
-            var bytes = upTo(in, Math.min(most, room));
-            if (bytes.isEmpty()) {
-                boolean all = room < most;
-                problems.add(
-                        0,
-                        (all ? "files" : Wording.quote(entry.name())) + " of more than "
-                                + size(all ? PackLimits.ALL_FILES : most) + (all ? " together" : ""),
-                        "at most so many");
-                return bytes;
+        try (var in = archive.getRawInputStream(found)) {
+            var packed = in.readAllBytes();
+            int most = PackLimits.of(entry.name());
+            if (entry.stored() && packed.length > most) {
+                return tooMuch(Wording.quote(entry.name()) + " of more than " + size(most));
             }
-            room -= bytes.get().length;
-            if (!entry.stored()
-                    && in instanceof InputStreamStatistics read
-                    && read.getCompressedCount() != entry.packed()) {
-                problems.add(0, "bytes behind the end of " + Wording.quote(entry.name()), "the file and nothing else");
-            }
-            return bytes;
+            var bytes = entry.stored() ? Optional.of(packed) : inflated(packed, entry.name());
+            bytes.ifPresent(b -> room -= b.length);
+            return room < 0 ? tooMuch("files of more than " + size(PackLimits.ALL_FILES) + " together") : bytes;
         }
+    }
+
+    private Optional<byte[]> inflated(byte[] packed, String name) {
+        int most = PackLimits.of(name);
+        var inflater = new Inflater(true);
+        try {
+            inflater.setInput(packed);
+            var all = new ByteArrayOutputStream();
+            var chunk = new byte[CHUNK];
+            for (int got = inflater.inflate(chunk); got > 0; got = inflater.inflate(chunk)) {
+                all.write(chunk, 0, got);
+                if (all.size() > most) {
+                    return tooMuch(Wording.quote(name) + " of more than " + size(most));
+                }
+                if (all.size() > room) {
+                    return tooMuch("files of more than " + size(PackLimits.ALL_FILES) + " together");
+                }
+            }
+            if (inflater.finished() && inflater.getRemaining() > 0) {
+                problems.add(0, "bytes behind the end of " + Wording.quote(name), "the file and nothing else");
+            }
+            return Optional.of(all.toByteArray());
+        } catch (DataFormatException e) {
+            problems.add(0, Wording.quote(name) + ", which is damaged", "the bytes that were packed");
+            return Optional.empty();
+        } finally {
+            inflater.end();
+        }
+    }
+
+    private Optional<byte[]> tooMuch(String found) {
+        problems.add(0, found, "at most so many");
+        return Optional.empty();
     }
 
     private static String size(int bytes) {
         return bytes >= 1 << 20 ? (bytes >> 20) + " megabytes" : (bytes >> 10) + " kilobytes";
-    }
-
-    /** All that comes, or nothing where it is more than that. */
-    private static Optional<byte[]> upTo(InputStream in, long most) throws IOException {
-        var all = new ByteArrayOutputStream();
-        var chunk = new byte[CHUNK];
-        for (int got = in.read(chunk); got >= 0; got = in.read(chunk)) {
-            if (all.size() + got > most) {
-                return Optional.empty();
-            }
-            all.write(chunk, 0, got);
-        }
-        return Optional.of(all.toByteArray());
     }
 }

@@ -143,6 +143,11 @@ public final class PackFile {
         return zip;
     }
 
+    /** What the file of a trial's pack is called where nobody says. */
+    public static String nameFor(String title) {
+        return DescriptionText.slug(title) + ".zip";
+    }
+
     /** Stored as it is: what a deflater makes of bytes differs from one to the next. */
     private static byte[] zip(SortedMap<String, byte[]> files) {
         var zip = new ByteArrayOutputStream();

@@ -3,14 +3,14 @@ package org.fairtray.packs;
 /**
  * How large a table is at most, whatever stands in quotes.
  *
- * @param lines line ends and one
+ * @param lines line ends, and one where the last line has none
  * @param columns separators in one line and one, at most
  * @param longestLine bytes
  */
 record TableSize(int lines, int columns, int longestLine) {
 
     static TableSize of(byte[] table) {
-        int lines = 1;
+        int lines = 0;
         int columns = 1;
         int mostColumns = 1;
         int length = 0;
@@ -29,6 +29,6 @@ record TableSize(int lines, int columns, int longestLine) {
             mostColumns = Math.max(mostColumns, columns);
             longest = Math.max(longest, length);
         }
-        return new TableSize(lines, mostColumns, longest);
+        return new TableSize(length > 0 ? lines + 1 : lines, mostColumns, longest);
     }
 }

@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.fairtray.sheets.paper.Box;
 import org.fairtray.sheets.paper.Canvas;
 import org.fairtray.sheets.paper.Flow;
@@ -79,8 +80,22 @@ final class RackMap {
         List<Integer> at(int row, int column);
     }
 
-    /** A part of the rack that is drawn as rows and columns. */
-    private record Grid(String name, String row, int rows, String column, int columns, Spot spot) {}
+    /** A part of the rack that is drawn as rows and columns, each by the numbers it has. */
+    private record Grid(
+            String name, String row, List<Integer> rowNumbers, String column, List<Integer> columnNumbers, Spot spot) {
+        int rows() {
+            return rowNumbers.size();
+        }
+
+        int columns() {
+            return columnNumbers.size();
+        }
+
+        /** Where the place lies that is drawn there, from 1. */
+        List<Integer> at(int row, int column) {
+            return spot.at(rowNumbers.get(row - 1), columnNumbers.get(column - 1));
+        }
+    }
 
     private void draw() {
         var levels = desk.place().levels();
@@ -93,9 +108,15 @@ final class RackMap {
         var outer = levels.get(levels.size() - 2);
         for (var group : groups()) {
             Spot spot = (r, c) -> longer(group, down ? c : r, down ? r : c);
-            var rows = down ? inner : outer;
-            var columns = down ? outer : inner;
-            drawGrid(new Grid(desk.where(group), rows.name(), rows.count(), columns.name(), columns.count(), spot));
+            var outers = withTrays(group);
+            var inners = numbers(inner.count());
+            drawGrid(new Grid(
+                    desk.where(group),
+                    (down ? inner : outer).name(),
+                    down ? inners : outers,
+                    (down ? outer : inner).name(),
+                    down ? outers : inners,
+                    spot));
         }
     }
 
@@ -109,6 +130,21 @@ final class RackMap {
         return groups;
     }
 
+    /** The units next to the innermost level that hold a tray: the others are someone else's, or stay empty. */
+    private List<Integer> withTrays(List<Integer> group) {
+        return desk.trays().stream()
+                .map(t -> t.stand().at())
+                .filter(at -> at.subList(0, at.size() - 2).equals(group))
+                .map(at -> at.get(at.size() - 2))
+                .distinct()
+                .sorted()
+                .toList();
+    }
+
+    private static List<Integer> numbers(int count) {
+        return IntStream.rangeClosed(1, count).boxed().toList();
+    }
+
     private static List<Integer> longer(List<Integer> group, int outer, int inner) {
         var at = new ArrayList<>(group);
         at.add(outer);
@@ -120,16 +156,16 @@ final class RackMap {
     private void drawList(Place.Level level) {
         int wide = Math.min(columnsOnPage, level.count());
         int rows = (level.count() + wide - 1) / wide;
-        drawGrid(new Grid("", level.name(), rows, "", wide, (r, c) -> List.of((r - 1) * wide + c)));
+        drawGrid(new Grid("", level.name(), numbers(rows), "", numbers(wide), (r, c) -> List.of((r - 1) * wide + c)));
     }
 
     private void drawGrid(Grid grid) {
-        int wide = evenly(grid.columns, columnsOnPage);
-        int high = evenly(grid.rows, rowsOnPage);
-        for (int left = 1; left <= grid.columns; left += wide) {
-            int right = Math.min(grid.columns, left + wide - 1);
-            for (int top = 1; top <= grid.rows; top += high) {
-                int bottom = Math.min(grid.rows, top + high - 1);
+        int wide = evenly(grid.columns(), columnsOnPage);
+        int high = evenly(grid.rows(), rowsOnPage);
+        for (int left = 1; left <= grid.columns(); left += wide) {
+            int right = Math.min(grid.columns(), left + wide - 1);
+            for (int top = 1; top <= grid.rows(); top += high) {
+                int bottom = Math.min(grid.rows(), top + high - 1);
                 if (holdsTray(grid, left, right, top, bottom)) {
                     drawPart(grid, left, right, top, bottom);
                 }
@@ -146,7 +182,7 @@ final class RackMap {
     private boolean holdsTray(Grid grid, int left, int right, int top, int bottom) {
         for (int row = top; row <= bottom; row++) {
             for (int column = left; column <= right; column++) {
-                if (codes.containsKey(grid.spot.at(row, column))) {
+                if (codes.containsKey(grid.at(row, column))) {
                     return true;
                 }
             }
@@ -174,7 +210,7 @@ final class RackMap {
             var head = new Box(cellsLeft + (column - left) * width, cellsTop - columnHead, width, columnHead);
             page.write(
                     head.within(0.8),
-                    Desk.unit(grid.column, column),
+                    Desk.unit(grid.column, grid.columnNumbers().get(column - 1)),
                     Style.plain(12).middle());
         }
         for (int row = top; row <= bottom; row++) {
@@ -187,17 +223,17 @@ final class RackMap {
                 drawPlace(
                         page,
                         new Box(cellsLeft + (column - left) * width, rowTop, width, height),
-                        codes.get(grid.spot.at(row, column)));
+                        codes.get(grid.at(row, column)));
             }
         }
     }
 
     private String rowName(Grid grid, int row) {
         if (!grid.column.isEmpty()) {
-            return Desk.unit(grid.row, row);
+            return Desk.unit(grid.row, grid.rowNumbers().get(row - 1));
         }
-        int first = grid.spot.at(row, 1).get(0);
-        int last = Math.min(desk.place().levels().get(0).count(), first + grid.columns - 1);
+        int first = grid.at(row, 1).get(0);
+        int last = Math.min(desk.place().levels().get(0).count(), first + grid.columns() - 1);
         return Desk.unit(grid.row, first) + (last > first ? "–" + last : "");
     }
 

@@ -1,6 +1,7 @@
 package org.fairtray.statistics;
 
 import java.util.Arrays;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.special.Beta;
@@ -14,6 +15,9 @@ import org.apache.commons.math3.special.Gamma;
  * <p>Source: Abramowitz and Stegun (1964), Handbook of Mathematical Functions, 26.4.19, 26.5.27, 26.6.2.
  */
 public final class Tail {
+    /** Quantiles of chi-squared can be as small as any number: this one is taken for nothing. */
+    private static final double TINY = 1e-25;
+
     private Tail() {}
 
     /**
@@ -49,6 +53,12 @@ public final class Tail {
     public static double tQuantile(double p, double df) {
         require(p > 0 && p < 1 && df > 0, "t quantile", p, df);
         return new TDistribution(null, df).inverseCumulativeProbability(p);
+    }
+
+    /** The x below which a proportion p of the chi-squared distribution lies; p in (0, 1), df above 0. */
+    public static double chiSquaredQuantile(double p, double df) {
+        require(p > 0 && p < 1 && df > 0, "chi-squared quantile", p, df);
+        return new ChiSquaredDistribution(null, df, TINY).inverseCumulativeProbability(p);
     }
 
     /** The z below which a proportion p of the normal distribution lies; p in (0, 1). */

@@ -18,6 +18,11 @@ import java.util.OptionalInt;
 public record Reading(
         String tray, int day, int frame, OptionalInt sown, Map<String, Double> values, Map<String, String> notes) {
 
+    /** The same with other notes. */
+    public Reading noted(Map<String, String> otherNotes) {
+        return new Reading(tray, day, frame, sown, values, otherNotes);
+    }
+
     public Reading {
         values = Collections.unmodifiableMap(new LinkedHashMap<>(values));
         notes = Collections.unmodifiableMap(new LinkedHashMap<>(notes));

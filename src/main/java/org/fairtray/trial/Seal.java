@@ -32,6 +32,12 @@ public record Seal(
         restrictions = List.copyOf(restrictions);
     }
 
+    /** The same with another time. */
+    public Seal at(String otherTime) {
+        return new Seal(
+                planSha256, layoutSha256, framesSha256, movesSha256, seed, generator, restrictions, otherTime, version);
+    }
+
     /** What became of a seal by the time of the analysis. */
     public enum State {
         /** All is what was sealed. */

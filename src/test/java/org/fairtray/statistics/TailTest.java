@@ -47,6 +47,12 @@ class TailTest {
         CLOSED_FORM.assertClose(z, Tail.normalQuantile(p));
     }
 
+    @ParameterizedTest
+    @CsvFileSource(resources = "chi-squared-quantile.csv", useHeadersInDisplayName = true)
+    void chiSquaredQuantileAgreesWithTheReference(double p, double df, double x) {
+        TAILS.assertClose(x, Tail.chiSquaredQuantile(p, df));
+    }
+
     @Test
     void endsAreExact() {
         assertEquals(1, Tail.f(0, 2, 3));
@@ -65,6 +71,7 @@ class TailTest {
         refuses(() -> Tail.chiSquared(1, df));
         refuses(() -> Tail.tTwoSided(1, df));
         refuses(() -> Tail.tQuantile(0.5, df));
+        refuses(() -> Tail.chiSquaredQuantile(0.5, df));
     }
 
     @ParameterizedTest
@@ -72,6 +79,7 @@ class TailTest {
     void refusesProportionsOutOfRange(double p) {
         refuses(() -> Tail.tQuantile(p, 5));
         refuses(() -> Tail.normalQuantile(p));
+        refuses(() -> Tail.chiSquaredQuantile(p, 5));
     }
 
     @ParameterizedTest

@@ -41,6 +41,9 @@ final class ChartLook {
     static final Stroke LINE = new BasicStroke(1.6f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
     static final Stroke THICK = new BasicStroke(3f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
 
+    static final Stroke DASHED =
+            new BasicStroke(1.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {4, 3}, 0);
+
     static final Shape DOT = new Ellipse2D.Double(-3.2, -3.2, 6.4, 6.4);
     static final Shape DIAMOND = polygon(0, -6, 6, 0, 0, 6, -6, 0);
 

@@ -43,10 +43,45 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
      * @param value its middle and interval in words; may be empty
      * @param dots single trays
      * @param middle null where there is none, as are low and high
+     * @param mark how its middle is drawn
      */
-    public record Row(String label, String value, List<Double> dots, Double middle, Double low, Double high) {
+    public record Row(
+            String label, String value, List<Double> dots, Double middle, Double low, Double high, Mark mark) {
         public Row {
             dots = List.copyOf(dots);
+        }
+
+        public Row(String label, String value, List<Double> dots, Double middle, Double low, Double high) {
+            this(label, value, dots, middle, low, high, Mark.PLAIN);
+        }
+    }
+
+    /**
+     * How a middle is drawn.
+     *
+     * @param size of a square beside that of the largest, from 0 to 1; null for a diamond
+     * @param farLow of a thin line beyond the bar, as is farHigh; null for none
+     */
+    public record Mark(Double size, Double farLow, Double farHigh) {
+        /** A diamond. */
+        public static final Mark PLAIN = new Mark(null, null, null);
+
+        /** A square whose area shows how much it weighs. */
+        public static Mark weighing(double share) {
+            return new Mark(Math.sqrt(Math.max(0, Math.min(1, share))), null, null);
+        }
+
+        /** A diamond with a thin line for where others may lie. */
+        public static Mark reaching(Double low, Double high) {
+            return new Mark(null, low, high);
+        }
+
+        private Shape shape() {
+            if (size == null) {
+                return ChartLook.DIAMOND;
+            }
+            double side = 3 + 8 * size;
+            return new Rectangle2D.Double(-side / 2, -side / 2, side, side);
         }
     }
 
@@ -62,7 +97,7 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
         boolean dotted = rows.stream().anyMatch(r -> !r.dots().isEmpty());
         int height = Math.max(1, rows.size()) * (dotted ? ROW_WITH_DOTS : PLAIN_ROW) + SCALE;
         var plot = plot();
-        var bars = diamonds();
+        var bars = marks();
         // Bands and the line at zero stop short of the names, which stay readable on plain paper.
         double top = dotted ? 0.4 : 0.5;
         for (int i = 0; i < rows.size(); i++) {
@@ -70,6 +105,7 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
             ground(bars, i + top, i + 1);
             line(bars, axis.low(), axis.high(), i, ChartLook.HAIRLINE, ChartLook.THIN);
             interval(bars, i, dotted ? 0.82 : 0.74);
+            reach(bars, i, dotted ? 0.82 : 0.74);
         }
         plot.setDataset(0, dots());
         plot.setRenderer(0, rings());
@@ -133,6 +169,16 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
         }
     }
 
+    /** Where others may lie, as far as the scale goes. */
+    private void reach(XYLineAndShapeRenderer bars, int index, double at) {
+        var mark = rows.get(index).mark();
+        if (mark.farLow() != null && mark.farHigh() != null) {
+            double low = Math.max(axis.low(), mark.farLow());
+            double high = Math.min(axis.high(), mark.farHigh());
+            line(bars, low, high, index + at, ChartLook.INK, ChartLook.DASHED);
+        }
+    }
+
     /** A line across, under the marks. */
     private static void line(
             XYLineAndShapeRenderer under, double from, double to, double at, Color paint, Stroke stroke) {
@@ -164,14 +210,17 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
         return new double[] {0, -0.13, 0.13, -0.06, 0.06}[near];
     }
 
+    /** A series for each row, since marks may differ in size. */
     private XYSeriesCollection middles(double at) {
-        var series = new XYSeries("middle", false);
+        var all = new XYSeriesCollection();
         for (int i = 0; i < rows.size(); i++) {
+            var series = new XYSeries(i, false);
             if (rows.get(i).middle() != null) {
                 series.add(rows.get(i).middle().doubleValue(), i + at);
             }
+            all.addSeries(series);
         }
-        return new XYSeriesCollection(series);
+        return all;
     }
 
     private static XYLineAndShapeRenderer rings() {
@@ -185,8 +234,13 @@ public record DotRows(String title, String description, Axis axis, List<Row> row
         return renderer;
     }
 
-    private static XYLineAndShapeRenderer diamonds() {
-        return shapes(ChartLook.DIAMOND);
+    private XYLineAndShapeRenderer marks() {
+        var renderer = shapes(ChartLook.DIAMOND);
+        for (int i = 0; i < rows.size(); i++) {
+            renderer.setSeriesShape(i, rows.get(i).mark().shape());
+            renderer.setSeriesPaint(i, ChartLook.INK);
+        }
+        return renderer;
     }
 
     private static XYLineAndShapeRenderer shapes(Shape shape) {

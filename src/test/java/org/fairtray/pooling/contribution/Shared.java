@@ -40,6 +40,11 @@ public final class Shared {
      * @param base log-odds of all trays
      */
     public static TrialFiles sown(String plan, long seed, Map<String, Double> effects, double base) {
+        return TrialFiles.of(bytes(plan, seed, effects, base));
+    }
+
+    /** The files of such a trial, by name. */
+    public static Map<String, byte[]> bytes(String plan, long seed, Map<String, Double> effects, double base) {
         var files = TrialFiles.of(Map.of("plan.yaml", plan.getBytes(StandardCharsets.UTF_8)));
         var trial = files.trial();
         var layout = Randomisation.of(trial).draw(Generator.of(seed));
@@ -73,11 +78,11 @@ public final class Shared {
                 "time": "%s", "version": "0.1.0"}
                 """.formatted(
                 Sha256.of(planBytes), Sha256.of(bytes(lines)), seed, Generator.NAME, "2026-03-" + (10 + seed % 20));
-        return TrialFiles.of(Map.of(
+        return Map.of(
                 "plan.yaml", planBytes,
                 "layout.csv", bytes(lines),
                 "seal.json", seal.getBytes(StandardCharsets.UTF_8),
-                "readings.csv", bytes(readings)));
+                "readings.csv", bytes(readings));
     }
 
     private static byte[] bytes(List<String> lines) {

@@ -1,0 +1,88 @@
+package org.fairtray.network;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
+import org.fairtray.analysis.InParallel;
+import org.fairtray.files.Problem;
+import org.fairtray.files.ProblemsException;
+import org.fairtray.files.TrialFiles;
+import org.fairtray.files.TrialFolder;
+import org.fairtray.packs.Pack;
+import org.fairtray.packs.PackFile;
+import org.fairtray.pooling.SharedTrial;
+import org.fairtray.pooling.contribution.Contribution;
+
+/** Shared trials in files: packs, folders of packs, and folders of trials that aren't packed. */
+public final class SharedFiles {
+    private static final String PLAN = "plan.yaml";
+
+    private SharedFiles() {}
+
+    /**
+     * What trials bring, each file worked through by itself, several at once.
+     *
+     * @param paths packs, folders of trials, and folders that hold packs
+     * @param progress gets how many are done
+     * @throws ProblemsException with everything that is wrong with any of them
+     */
+    public static List<SharedTrial> read(List<Path> paths, Consumer<Integer> progress) {
+        var files = paths.stream().flatMap(p -> inside(p).stream()).toList();
+        var done = new AtomicInteger();
+        var read = InParallel.each(files, f -> {
+            var one = attempt(f);
+            progress.accept(done.incrementAndGet());
+            return one;
+        });
+        var problems = read.stream().flatMap(r -> r.problems().stream()).toList();
+        if (!problems.isEmpty()) {
+            throw new ProblemsException(problems);
+        }
+        return read.stream().map(r -> r.trial().orElseThrow()).toList();
+    }
+
+    /** A trial, or what is wrong with its file. */
+    private record Attempt(Optional<SharedTrial> trial, List<Problem> problems) {}
+
+    private static Attempt attempt(Path file) {
+        try {
+            return new Attempt(Optional.of(trial(file)), List.of());
+        } catch (ProblemsException e) {
+            return new Attempt(Optional.empty(), e.problems());
+        }
+    }
+
+    private static SharedTrial trial(Path file) {
+        if (Files.isDirectory(file)) {
+            var contribution = within(file.toString(), new TrialFolder(file).read());
+            return new SharedTrial(contribution.layout(), Optional.empty(), contribution);
+        }
+        return of(file.toString(), PackFile.read(file));
+    }
+
+    /**
+     * What a pack brings.
+     *
+     * @param shown what messages call it
+     * @throws ProblemsException if its trial can't be read or has no layout
+     */
+    public static SharedTrial of(String shown, Pack pack) {
+        return new SharedTrial(pack.id(), pack.farm(), within(shown, pack.trial()));
+    }
+
+    private static Contribution within(String shown, TrialFiles files) {
+        if (files.layout().isEmpty()) {
+            throw new ProblemsException(new Problem(
+                    shown, 0, "a trial without a layout", "one that was laid out and read", Optional.empty()));
+        }
+        return Contribution.of(files);
+    }
+
+    /** A trial's own folder stands for itself. */
+    private static List<Path> inside(Path path) {
+        return Files.exists(path.resolve(PLAN)) ? List.of(path) : PackFiles.in(List.of(path));
+    }
+}
