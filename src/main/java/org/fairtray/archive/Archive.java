@@ -82,7 +82,8 @@ public final class Archive implements AutoCloseable {
 
     private Kept add(Deposit deposit, boolean bringBack) {
         var ready = Ready.of(deposit);
-        return write(handle -> new Writing(handle).add(List.of(ready), now(), bringBack)).get(0);
+        return write(handle -> new Writing(handle).add(List.of(ready), now(), bringBack))
+                .get(0);
     }
 
     /**

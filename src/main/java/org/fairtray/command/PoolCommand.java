@@ -46,7 +46,8 @@ final class PoolCommand implements Callable<Integer> {
     @Parameters(
             paramLabel = "FILE",
             arity = "1..*",
-            description = "Packs, folders of packs, folders of trials, or an archive: its file, or its PostgreSQL address.")
+            description =
+                    "Packs, folders of packs, folders of trials, or an archive: its file, or its PostgreSQL address.")
     private List<String> sources;
 
     @Mixin
@@ -168,7 +169,8 @@ final class PoolCommand implements Callable<Integer> {
             if (!from.hasArchive() && !which.search(false).equals(Search.all())) {
                 from.close();
                 throw new ParameterException(
-                        spec.commandLine(), "--crop, --factor, --medium, --word and --protocol look in an archive only");
+                        spec.commandLine(),
+                        "--crop, --factor, --medium, --word and --protocol look in an archive only");
             }
             return from;
         } finally {

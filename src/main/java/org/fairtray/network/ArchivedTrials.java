@@ -24,8 +24,7 @@ public record ArchivedTrials(Archive archive, Search search) implements SharedTr
 
     private SharedTrial trial(Brought brought) {
         if (brought.version() == ContributionText.FORMAT) {
-            return new SharedTrial(
-                    brought.id(), brought.farm(), ContributionText.read(brought.text()));
+            return new SharedTrial(brought.id(), brought.farm(), ContributionText.read(brought.text()));
         }
         return SharedFiles.of(brought.title(), PackFile.read(brought.title(), archive.pack(brought.id())));
     }

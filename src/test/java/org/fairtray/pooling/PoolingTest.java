@@ -186,7 +186,9 @@ class PoolingTest {
     void twoNamesOfOneTrialAreNeverProposedAsOne() {
         var trials = soaks(3, 0.7);
         trials.add(trial(61, "cress", SOAK + ", {name: soaks, unit: h, levels: [0, 8]}", Map.of("soak=8", 0.7)));
-        assertTrue(Pooling.proposal(trials::forEach, PoolingChoices.USUAL).reasons().isEmpty());
+        assertTrue(Pooling.proposal(trials::forEach, PoolingChoices.USUAL)
+                .reasons()
+                .isEmpty());
     }
 
     @Test
