@@ -18,7 +18,8 @@ import picocli.CommandLine.Spec;
             ArchiveAddCommand.class,
             ArchiveListCommand.class,
             ArchiveExportCommand.class,
-            ArchiveWithdrawCommand.class
+            ArchiveWithdrawCommand.class,
+            ArchiveSiteCommand.class
         })
 final class ArchiveCommand implements Runnable {
     @Spec

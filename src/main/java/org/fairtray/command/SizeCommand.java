@@ -1,20 +1,18 @@
 package org.fairtray.command;
 
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
-import java.util.stream.Stream;
 import org.fairtray.experience.Assurance;
 import org.fairtray.experience.Experience;
-import org.fairtray.experience.Lessons;
-import org.fairtray.files.TrialFiles;
+import org.fairtray.files.ProblemsException;
 import org.fairtray.jobs.Needed;
 import org.fairtray.jobs.Version;
+import org.fairtray.network.Earlier;
 import org.fairtray.report.SizingPage;
 import org.fairtray.report.SizingText;
 import org.fairtray.sizing.SizedLayout;
@@ -23,7 +21,6 @@ import org.fairtray.sizing.simulation.Precision;
 import org.fairtray.sizing.simulation.SimulatedSizing;
 import org.fairtray.sizing.spending.Limits;
 import org.fairtray.sizing.spending.Sizes;
-import org.fairtray.trial.Outcome;
 import org.fairtray.trial.Trial;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
@@ -62,8 +59,10 @@ final class SizeCommand implements Callable<Integer> {
     @Option(
             names = "--from",
             paramLabel = "OTHER",
-            description = "Expect what this analysed trial's readings show, with how unsure that is.")
-    private Path other;
+            description =
+                    "Expect what the readings of this trial show, with how unsure that is: a trial's folder, a pack, or"
+                            + " an archive, of which the trials of the plan's crop and outcome are taken.")
+    private String other;
 
     @Option(names = "--money", paramLabel = "N", description = "What the trial may cost, in the plan's currency.")
     private Double money;
@@ -83,9 +82,7 @@ final class SizeCommand implements Callable<Integer> {
         var files = trial.folder().read();
         trial.printNotices(files);
         var layout = Needed.layoutOrDrawn(files);
-        var learned = other == null
-                ? Optional.<Experience>empty()
-                : Optional.of(TrialOptions.ofSeveral(other, earlier -> learned(files.trial(), earlier)));
+        var learned = other == null ? Optional.<Experience>empty() : Optional.of(earlier(files.trial()));
         var assurance = learned.map(l -> new Assurance(files.trial(), l));
         var sized = assurance.map(a -> a.sized(layout)).orElseGet(() -> SizedLayout.of(files.trial(), layout));
         var spending = Sizes.of(sized, limits(), minutesLearned(learned));
@@ -119,18 +116,13 @@ final class SizeCommand implements Callable<Integer> {
                 .orElse(OptionalDouble.empty());
     }
 
-    /** Of the other trial's counts, the one of the plan's first outcome, else its first. */
-    private static Experience learned(Trial plan, TrialFiles files) {
-        var layout = Needed.layout(files);
-        var counts = files.trial().outcomes().stream()
-                .flatMap(o -> o.match(Stream::of, m -> Stream.<Outcome.Count>empty()))
-                .toList();
-        return counts.stream()
-                .filter(c -> c.name().equals(plan.outcomes().get(0).name()))
-                .findFirst()
-                .or(() -> counts.stream().findFirst())
-                .flatMap(c -> Lessons.of(files.trial(), layout, files.readings(), c))
-                .orElseThrow(() -> Needed.missing("readings.csv", "readings of a count on the day of its outcome"));
+    /** Whatever is wrong with the other trial is said with its folder's name. */
+    private Experience earlier(Trial plan) {
+        try {
+            return Earlier.of(plan, other);
+        } catch (ProblemsException e) {
+            throw e.in(other);
+        }
     }
 
     private Sizing simulated(SizedLayout sized, int most, BooleanSupplier stopped) {

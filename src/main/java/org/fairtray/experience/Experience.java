@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.fairtray.statistics.Interval;
 import org.fairtray.trial.Expectations;
 import org.fairtray.trial.Trial;
@@ -33,6 +35,8 @@ public record Experience(
         Map<String, Learned> placeSd,
         Optional<Learned> minutesPerFrame,
         List<Draw> draws) {
+    /** So many sets say how unsure a figure is. */
+    private static final int ENOUGH = 1000;
 
     /** One set that could have given the readings. */
     public record Draw(double controlRate, double trayCorrelation, Map<String, Double> placeSd) {}
@@ -67,6 +71,62 @@ public record Experience(
                 trayCorrelation.isPresent() ? OptionalDouble.of(draw.trayCorrelation()) : expected.trayCorrelation(),
                 sd,
                 expected.power());
+    }
+
+    /**
+     * What several trials teach together: of each figure the middle one, and as likely as each trial has it the sets of all,
+     * so that how much farms differ is part of what isn't known.
+     *
+     * @param name what to call them
+     * @param several one or more, of one outcome
+     */
+    public static Experience together(String name, List<Experience> several) {
+        var all = several.stream().flatMap(e -> e.draws().stream()).toList();
+        int step = Math.max(1, all.size() / ENOUGH);
+        var draws = IntStream.range(0, all.size() / step)
+                .mapToObj(i -> all.get(i * step))
+                .toList();
+        var placeSd = new LinkedHashMap<String, Learned>();
+        several.stream()
+                .flatMap(e -> e.placeSd().keySet().stream())
+                .distinct()
+                .forEach(level -> placeSd.put(
+                        level,
+                        learned(
+                                middle(several.stream()
+                                        .filter(e -> e.placeSd().containsKey(level))
+                                        .mapToDouble(e -> e.placeSd().get(level).value())),
+                                draws.stream()
+                                        .filter(d -> d.placeSd().containsKey(level))
+                                        .toList(),
+                                d -> d.placeSd().get(level))));
+        var alike =
+                several.stream().filter(e -> e.trayCorrelation().isPresent()).toList();
+        var minutes =
+                several.stream().flatMap(e -> e.minutesPerFrame().stream()).toList();
+        return new Experience(
+                name,
+                several.get(0).outcome(),
+                several.stream().mapToInt(Experience::controlTrays).sum(),
+                learned(middle(several.stream().mapToDouble(e -> e.controlRate().value())), draws, Draw::controlRate),
+                alike.isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(learned(
+                                middle(alike.stream()
+                                        .mapToDouble(e -> e.trayCorrelation()
+                                                .orElseThrow()
+                                                .value())),
+                                alike.stream().flatMap(e -> e.draws().stream()).toList(),
+                                Draw::trayCorrelation)),
+                placeSd,
+                minutes.stream().findFirst(),
+                draws);
+    }
+
+    private static double middle(DoubleStream values) {
+        double[] sorted = values.sorted().toArray();
+        int half = sorted.length / 2;
+        return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
     }
 
     /** A figure with its likely range: the best guess, and the middle 95 % of the draws. */

@@ -27,12 +27,12 @@ public record Proposal(CommonNames names, List<String> reasons) {
         var reasons = new ArrayList<String>();
         var given = glossary.names();
         var factors = new LinkedHashMap<>(given.factors());
-        factors.putAll(near("factor", glossary.factors(), reasons));
+        factors.putAll(near("factor", glossary.factors(), false, reasons));
         var outcomes = new LinkedHashMap<>(given.outcomes());
-        outcomes.putAll(near("outcome", glossary.outcomes(), reasons));
+        outcomes.putAll(near("outcome", glossary.outcomes(), false, reasons));
         var levels = new LinkedHashMap<>(given.levels());
         glossary.words().forEach((name, words) -> {
-            var meant = near("level of " + name, words, reasons);
+            var meant = near("level of " + name, words, glossary.factors().uses(name) > 0, reasons);
             if (!meant.isEmpty()) {
                 var all = new LinkedHashMap<>(levels.getOrDefault(name, Map.of()));
                 all.putAll(meant);
@@ -52,12 +52,13 @@ public record Proposal(CommonNames names, List<String> reasons) {
     }
 
     /** Each word that is near one which more trials use, or as many and before it in the alphabet. */
-    private static Map<String, String> near(String what, Spellings words, List<String> reasons) {
+    private static Map<String, String> near(
+            String what, Spellings words, boolean numbersToo, List<String> reasons) {
         var meant = new LinkedHashMap<String, String>();
         var before = new ArrayList<String>();
         for (String word : words.byUse()) {
             var others = before.stream().filter(o -> !words.heldApart(word, o)).toList();
-            var same = nearest(word, others);
+            var same = numbersToo || !Glossary.isNumber(word) ? nearest(word, others) : Optional.<String>empty();
             if (same.isPresent()) {
                 meant.put(word, same.get());
                 reasons.add("the " + what + " '" + word + "' (" + counted(words.uses(word)) + ") may be '" + same.get()

@@ -60,21 +60,50 @@ final class Drawn {
             checks.add(again(
                     "the frames",
                     seal,
-                    () -> FrameDraw.of(files.trial(), layout, seal.seed()).equals(handling.frames())));
+                    () -> FrameDraw.of(files.trial(), drawn(seal), seal.seed()).stream()
+                            .filter(f -> has(layout, f.tray()))
+                            .toList()
+                            .equals(handling.frames())));
         }
         if (!handling.moves().isEmpty() || seal.movesSha256().isPresent()) {
             checks.add(again(
                     "the moves",
                     seal,
-                    () -> RotationSchedule.of(files.trial(), layout, seal.seed())
+                    () -> RotationSchedule.of(files.trial(), drawn(seal), seal.seed()).stream()
+                            .filter(m -> has(layout, m.tray()))
+                            .toList()
                             .equals(handling.moves())));
         }
         return checks;
     }
 
+    private static boolean has(Layout layout, String tray) {
+        return layout.trays().stream().anyMatch(t -> t.code().equals(tray));
+    }
+
     private boolean sameLayout(Layout layout, Seal seal) {
-        var drawn = Randomisation.of(files.trial()).draw(Generator.of(seal.seed()));
-        return drawn.trays().equals(layout.trays());
+        var drawn = drawn(seal);
+        return drawn.trays().equals(layout.trays()) || isPart(layout, drawn);
+    }
+
+    private Layout drawn(Seal seal) {
+        return Randomisation.of(files.trial()).draw(Generator.of(seal.seed()));
+    }
+
+    /** Whether it is what one unit of a place level got: a farm's part of a trial that several sow together. */
+    private boolean isPart(Layout layout, Layout drawn) {
+        var place = files.trial().place();
+        return place.names().stream().anyMatch(level -> {
+            var units = layout.trays().stream()
+                    .map(t -> place.unit(level, t.stand()))
+                    .distinct()
+                    .toList();
+            return units.size() == 1
+                    && drawn.trays().stream()
+                            .filter(t -> place.unit(level, t.stand()).equals(units.get(0)))
+                            .toList()
+                            .equals(layout.trays());
+        });
     }
 
     /** Draws again, and says whether the same came of it. */

@@ -9,13 +9,13 @@ import org.fairtray.report.Picture;
 import org.fairtray.trial.ShownPhoto;
 
 /** Results and report, made of what is in a pack and of nothing else. */
-final class Remade {
+public final class Remade {
     static final String PHOTOS = "photos/";
 
     private Remade() {}
 
     /** Empty where there is nothing to analyse. */
-    static Optional<Analysed> of(SortedMap<String, byte[]> files) {
+    public static Optional<Analysed> of(SortedMap<String, byte[]> files) {
         var trial = TrialFiles.of(files);
         return trial.readings().isEmpty()
                 ? Optional.empty()

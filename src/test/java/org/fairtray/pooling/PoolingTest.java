@@ -183,6 +183,18 @@ class PoolingTest {
     }
 
     @Test
+    void levelsNearEachOtherAreProposedButNotTemperatures() {
+        var trials = new ArrayList<SharedTrial>();
+        for (int i = 1; i <= 4; i++) {
+            var level = i == 4 ? "1.36" : "1.4";
+            trials.add(trial(i, "cress", "{name: cover, unit: kg, levels: [0, " + level + "]}", Map.of()));
+        }
+        var proposal = Pooling.proposal(trials::forEach, PoolingChoices.USUAL);
+        assertEquals(List.of("the level of cover '1.36' (1 trial) may be '1.4' (3 trials)"), proposal.reasons());
+        assertEquals(Map.of("cover", Map.of("1.36", "1.4")), proposal.names().levels());
+    }
+
+    @Test
     void twoNamesOfOneTrialAreNeverProposedAsOne() {
         var trials = soaks(3, 0.7);
         trials.add(trial(61, "cress", SOAK + ", {name: soaks, unit: h, levels: [0, 8]}", Map.of("soak=8", 0.7)));

@@ -52,17 +52,25 @@ final class BinomialRows {
 
     /**
      * Sets the log-odds of all rows; the sum of y log p + (m - y) log(1 - p). Rows in a row with as many trials share one
-     * logarithm, that of a product: it takes longer than all the rest.
+     * logarithm, that of a product: it takes longer than all the rest. What rounding takes from the sum is put back with the
+     * next part (Kahan 1965, Communications of the ACM 8, 40): of 100,000 rows a plain sum is off by 1e-7, and a search for
+     * the greatest one then finds no end.
      */
     double set(double[] logOdds) {
         double sum = 0;
+        double lost = 0;
+        double part = 0;
         double product = 1;
         int last = trials.length - 1;
         for (int i = 0; i <= last; i++) {
-            sum += linearPart(i, logOdds[i]);
+            part += linearPart(i, logOdds[i]);
             product *= setAndGiveWhole(i, logOdds[i]);
             if (i == last || trials[i + 1] != trials[i] || product > LARGE) {
-                sum -= trials[i] * Math.log(product);
+                double next = part - trials[i] * Math.log(product) - lost;
+                double longer = sum + next;
+                lost = (longer - sum) - next;
+                sum = longer;
+                part = 0;
                 product = 1;
             }
         }

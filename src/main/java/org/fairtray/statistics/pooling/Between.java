@@ -15,7 +15,7 @@ import java.util.stream.IntStream;
  * for Minimization without Derivatives, chapter 4.
  *
  * @param at the model at that variance
- * @param settled whether a top was found; if not, it is the model at the end of the grid
+ * @param settled whether a top was found; it isn't where squares of the estimates are too large for a number
  */
 record Between(Pool.At at, boolean settled) {
     /** Below this share of the smallest v_i a variance between studies changes next to nothing. */
@@ -28,7 +28,11 @@ record Between(Pool.At at, boolean settled) {
         if (before.slope() <= 0) {
             tops.add(before);
         }
-        for (double place : places(FIRST_PLACE * pool.smallestVariance(), pool.bound())) {
+        double most = pool.bound();
+        if (!Double.isFinite(most)) {
+            return new Between(before, false);
+        }
+        for (double place : places(FIRST_PLACE * pool.smallestVariance(), most)) {
             var here = pool.at(place);
             if (before.slope() > 0 && here.slope() <= 0) {
                 Root.of(t -> pool.at(t).slope(), before.tauSquared(), place).ifPresent(t -> tops.add(pool.at(t)));

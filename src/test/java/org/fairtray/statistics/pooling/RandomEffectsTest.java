@@ -4,6 +4,7 @@ import static org.fairtray.Tolerance.CLOSED_FORM;
 import static org.fairtray.Tolerance.ITERATED;
 import static org.fairtray.Tolerance.SUMMED;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -163,6 +164,12 @@ class RandomEffectsTest {
             assertEquals(pooled.verdictP() < 0.05, pooled.verdictLow() > 0 || pooled.verdictHigh() < 0);
         }
         assertTrue(plainLarger > 5 && plainLarger < 55);
+    }
+
+    @Test
+    void whatIsTooLargeForNumbersIsNotSettled() {
+        var pooled = RandomEffects.of(List.of(new Study(0, 1), new Study(1e200, 1)), 0.05);
+        assertFalse(pooled.settled());
     }
 
     @Test
