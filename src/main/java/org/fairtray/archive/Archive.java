@@ -82,7 +82,8 @@ public final class Archive implements AutoCloseable {
 
     private Kept add(Deposit deposit, boolean bringBack) {
         var ready = Ready.of(deposit);
-        return write(handle -> new Writing(handle).add(ready, now(), bringBack));
+        return write(handle -> new Writing(handle).add(List.of(ready), now(), bringBack))
+                .get(0);
     }
 
     /**
@@ -113,10 +114,7 @@ public final class Archive implements AutoCloseable {
             return;
         }
         batch.sort(Comparator.comparing(r -> r.deposit().trial().id()));
-        var kept = write(handle -> {
-            var writing = new Writing(handle);
-            return batch.stream().map(r -> writing.add(r, now(), bringBack)).toList();
-        });
+        var kept = write(handle -> new Writing(handle).add(batch, now(), bringBack));
         for (int i = 0; i < kept.size(); i++) {
             told.accept(batch.get(i).deposit().trial(), kept.get(i));
         }

@@ -50,7 +50,7 @@ record FileAddress(Path path, String typed) implements Address {
         var config = new SQLiteConfig();
         config.setBusyTimeout((int) patience.toMillis());
         config.enforceForeignKeys(true);
-        // Whoever is going to write waits at the start; two who began by reading could wait for each other forever.
+        // Whoever is going to write waits at the start; two who began by reading, as Flyway does, could not both go on.
         config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
         // What is deleted is written over: a withdrawn trial is gone from the file.
         config.setPragma(SQLiteConfig.Pragma.SECURE_DELETE, "true");

@@ -3,8 +3,10 @@ package org.fairtray.archive;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.util.Locale;
+import java.util.zip.Deflater;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 
@@ -14,7 +16,7 @@ enum Packing {
         @Override
         byte[] packed(byte[] bytes) {
             var packed = new ByteArrayOutputStream(bytes.length / 2 + 64);
-            try (var gzip = new GZIPOutputStream(packed)) {
+            try (var gzip = new Quick(packed)) {
                 gzip.write(bytes);
             } catch (IOException e) {
                 throw new UncheckedIOException("writing to memory failed", e);
@@ -68,4 +70,12 @@ enum Packing {
     abstract byte[] packed(byte[] bytes);
 
     abstract byte[] unpacked(byte[] bytes) throws IOException;
+
+    /** Half as good a packer that takes a tenth of the time. */
+    private static final class Quick extends GZIPOutputStream {
+        Quick(OutputStream to) throws IOException {
+            super(to);
+            def.setLevel(Deflater.BEST_SPEED);
+        }
+    }
 }

@@ -6,10 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.UUID;
-import java.util.concurrent.locks.LockSupport;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
-import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Jdbi;
 
 /** The archive's tables: made where there are none, brought up to date where they are older. */
@@ -19,8 +17,7 @@ final class Schema {
 
     private static final String VERSION = Integer.toString(NEWEST);
     private static final String HISTORY = "archive_history";
-    private static final int MOST_TRIES = 10;
-    private static final Duration PAUSE = Duration.ofMillis(200);
+    private static final Duration PATIENCE = Duration.ofSeconds(1);
 
     private final Address address;
     private final DataSource source;
@@ -51,7 +48,7 @@ final class Schema {
                     "that version, or a newer one, to work with it");
         }
         if (version < NEWEST) {
-            bringUpToDate();
+            migrate(address, source, VERSION);
         }
     }
 
@@ -84,7 +81,7 @@ final class Schema {
     /** Makes a new file beside and gives it its name when it is whole, so that nobody ever opens half of one. */
     private void begin(Path file) {
         var beside = file.resolveSibling("." + file.getFileName() + "." + UUID.randomUUID() + ".new");
-        var unnamed = FileAddress.source(beside, PAUSE);
+        var unnamed = FileAddress.source(beside, PATIENCE);
         try {
             migrate(address, unnamed, VERSION);
             name(beside, file);
@@ -104,21 +101,12 @@ final class Schema {
         }
     }
 
-    /** Several programs may do so at once; a server lets one after the other, a file fails whoever comes second. */
-    private void bringUpToDate() {
-        for (int tries = 1; version() != NEWEST; tries++) {
-            try {
-                migrate(address, source, VERSION);
-            } catch (FlywayException e) {
-                if (address instanceof ServerAddress || tries == MOST_TRIES) {
-                    throw e;
-                }
-                LockSupport.parkNanos(PAUSE.toNanos());
-            }
-        }
-    }
-
-    /** Takes the tables to a version, {@code latest} for the last of the migrations. */
+    /**
+     * Takes the tables to a version. Several programs may do so at once: they wait for each other, at a server as Flyway
+     * does it, at a file because its transactions begin with the lock.
+     *
+     * @param target {@code latest} for the last of the migrations
+     */
     static void migrate(Address address, DataSource source, String target) {
         if (address instanceof FileAddress) {
             // Those who read don't wait for those who write then; the file remembers it.

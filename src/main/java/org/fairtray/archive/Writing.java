@@ -1,9 +1,9 @@
 package org.fairtray.archive;
 
+import java.util.ArrayList;
 import java.util.List;
-import org.fairtray.archive.SharedTrial.Condition;
-import org.fairtray.archive.SharedTrial.Varied;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.PreparedBatch;
 
 /** What is written into the tables; whoever calls has begun a transaction. */
 final class Writing {
@@ -28,34 +28,50 @@ final class Writing {
     }
 
     /**
-     * Adds a trial that isn't there.
+     * Adds the trials that aren't there.
      *
      * @param now the time, as it is stored
-     * @param bringBack whether one that was withdrawn is added again
+     * @param bringBack whether those that were withdrawn are added again
+     * @return what came of each
      */
-    Kept add(Ready ready, String now, boolean bringBack) {
-        var trial = ready.deposit().trial();
+    List<Kept> add(List<Ready> all, String now, boolean bringBack) {
+        var kept = new ArrayList<Kept>();
+        var added = new ArrayList<Deposit>();
+        for (var ready : all) {
+            var trial = ready.deposit().trial();
+            var came = add(trial, now, bringBack);
+            kept.add(came);
+            if (came == Kept.ADDED) {
+                added.add(ready.deposit());
+                addPack(ready);
+            }
+        }
+        addFactors(added);
+        addWords(added);
+        addContributions(added);
+        return kept;
+    }
+
+    private Kept add(SharedTrial trial, String now, boolean bringBack) {
         boolean isNew = told(
                 "insert into shared_trial (id, " + COLUMNS + ") values (:id, " + VALUES
                         + ") on conflict (id) do nothing",
                 trial,
                 now);
-        if (!isNew) {
-            if (!isWithdrawn(trial.id())) {
-                return Kept.THERE;
-            }
-            if (!bringBack) {
-                return Kept.WITHDRAWN;
-            }
-            told(
-                    "update shared_trial set (" + COLUMNS + ", withdrawn, withdrawn_why) = (" + VALUES
-                            + ", null, null) where id = :id",
-                    trial,
-                    now);
+        if (isNew) {
+            return Kept.ADDED;
         }
-        addFactors(trial);
-        addWords(trial);
-        addContents(ready);
+        if (!isWithdrawn(trial.id())) {
+            return Kept.THERE;
+        }
+        if (!bringBack) {
+            return Kept.WITHDRAWN;
+        }
+        told(
+                "update shared_trial set (" + COLUMNS + ", withdrawn, withdrawn_why) = (" + VALUES
+                        + ", null, null) where id = :id",
+                trial,
+                now);
         return Kept.ADDED;
     }
 
@@ -88,62 +104,73 @@ final class Writing {
                 > 0;
     }
 
-    private void addFactors(SharedTrial trial) {
-        if (trial.factors().isEmpty()) {
-            return;
-        }
+    private void addFactors(List<Deposit> added) {
         var batch = handle.prepareBatch("insert into factor (pack_id, place, name, name_sought, unit)"
                 + " values (:id, :place, :name, :sought, :unit)");
-        for (int place = 0; place < trial.factors().size(); place++) {
-            var factor = trial.factors().get(place);
-            batch.bind("id", trial.id())
-                    .bind("place", place)
-                    .bind("name", factor.name())
-                    .bind("sought", Words.sought(factor.name()))
-                    .bind("unit", factor.unit().orElse(null))
-                    .add();
-        }
-        batch.execute();
-    }
-
-    private void addWords(SharedTrial trial) {
-        var batch = handle.prepareBatch("insert into word (pack_id, kind, place, name, value, value_sought)"
-                + " values (:id, :kind, :place, :name, :value, :sought)");
-        int place = 0;
-        for (Varied factor : trial.factors()) {
-            for (var level : factor.levels()) {
-                batch.bind("id", trial.id())
-                        .bind("kind", "level")
+        for (var deposit : added) {
+            int place = 0;
+            for (var factor : deposit.trial().factors()) {
+                batch.bind("id", deposit.trial().id())
                         .bind("place", place++)
                         .bind("name", factor.name())
-                        .bind("value", level)
-                        .bind("sought", Words.sought(level))
+                        .bind("sought", Words.sought(factor.name()))
+                        .bind("unit", factor.unit().orElse(null))
                         .add();
             }
         }
-        for (Condition condition : trial.conditions()) {
-            batch.bind("id", trial.id())
-                    .bind("kind", "condition")
-                    .bind("place", place++)
-                    .bind("name", condition.name())
-                    .bind("value", condition.value())
-                    .bind("sought", Words.sought(condition.value()))
+        execute(batch);
+    }
+
+    private void addWords(List<Deposit> added) {
+        var batch = handle.prepareBatch("insert into word (pack_id, kind, place, name, value, value_sought)"
+                + " values (:id, :kind, :place, :name, :value, :sought)");
+        for (var deposit : added) {
+            var id = deposit.trial().id();
+            int place = 0;
+            for (var factor : deposit.trial().factors()) {
+                for (var level : factor.levels()) {
+                    addWord(batch, id, "level", place++, factor.name(), level);
+                }
+            }
+            for (var condition : deposit.trial().conditions()) {
+                addWord(batch, id, "condition", place++, condition.name(), condition.value());
+            }
+        }
+        execute(batch);
+    }
+
+    private static void addWord(PreparedBatch batch, String id, String kind, int place, String name, String value) {
+        batch.bind("id", id)
+                .bind("kind", kind)
+                .bind("place", place)
+                .bind("name", name)
+                .bind("value", value)
+                .bind("sought", Words.sought(value))
+                .add();
+    }
+
+    private void addContributions(List<Deposit> added) {
+        var batch = handle.prepareBatch(
+                "insert into contribution (pack_id, version, content) values (:id, :version, :content)");
+        for (var deposit : added) {
+            batch.bind("id", deposit.trial().id())
+                    .bind("version", deposit.contributionVersion())
+                    .bind("content", deposit.contribution())
                     .add();
         }
+        execute(batch);
+    }
+
+    private static void execute(PreparedBatch batch) {
         if (batch.size() > 0) {
             batch.execute();
         }
     }
 
-    private void addContents(Ready ready) {
-        var id = ready.deposit().trial().id();
-        handle.createUpdate("insert into contribution (pack_id, version, content) values (:id, :version, :content)")
-                .bind("id", id)
-                .bind("version", ready.deposit().contributionVersion())
-                .bind("content", ready.deposit().contribution())
-                .execute();
+    /** One by one: together they might not fit into memory twice. */
+    private void addPack(Ready ready) {
         handle.createUpdate("insert into pack (pack_id, packing, content) values (:id, :packing, :content)")
-                .bind("id", id)
+                .bind("id", ready.deposit().trial().id())
                 .bind("packing", Packing.word(ready.packing()))
                 .bind("content", ready.packed())
                 .execute();

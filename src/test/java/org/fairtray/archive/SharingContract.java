@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -132,17 +133,28 @@ interface SharingContract extends ArchiveContract {
 
     @Test
     @Timeout(120)
-    default void manyProgramsBringAnOlderArchiveUpToDate() throws IOException, InterruptedException {
+    default void manyAtOnceBringAnOlderArchiveUpToDate() throws InterruptedException, ExecutionException {
         Schema.migrate(parsed(), parsed().source(Duration.ofSeconds(5)), "1");
-        var programs = new ArrayList<Process>();
-        for (int n = 0; n < 4; n++) {
-            programs.add(OtherProgram.start("-Xmx256m", "add", address(), "1"));
+        var threads = Executors.newFixedThreadPool(8);
+        var together = new CyclicBarrier(8);
+        try {
+            var results = new ArrayList<Future<Kept>>();
+            for (int n = 0; n < 8; n++) {
+                results.add(threads.submit(() -> {
+                    together.await();
+                    try (var archive = open()) {
+                        return archive.add(Deposits.numbered(1));
+                    }
+                }));
+            }
+            int added = 0;
+            for (var result : results) {
+                added += result.get() == Kept.ADDED ? 1 : 0;
+            }
+            assertEquals(1, added);
+        } finally {
+            threads.shutdownNow();
         }
-        var added = 0;
-        for (var program : programs) {
-            added += Integer.parseInt(OtherProgram.said(program));
-        }
-        assertEquals(1, added);
     }
 
     /** What a rude neighbour says to the database to keep all others from writing. */

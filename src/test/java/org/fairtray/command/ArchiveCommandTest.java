@@ -137,7 +137,7 @@ class ArchiveCommandTest {
     @Test
     void wrongCommandLinesAreToldOf() {
         assertEquals(
-                "say what is to be done: add, list, export, withdraw",
+                "say what is to be done: add, list, export, withdraw, site",
                 Run.of("archive").complaints()[0]);
         assertEquals(
                 "say which: the ID of one trial, or --all",
