@@ -52,8 +52,7 @@ public record Proposal(CommonNames names, List<String> reasons) {
     }
 
     /** Each word that is near one which more trials use, or as many and before it in the alphabet. */
-    private static Map<String, String> near(
-            String what, Spellings words, boolean numbersToo, List<String> reasons) {
+    private static Map<String, String> near(String what, Spellings words, boolean numbersToo, List<String> reasons) {
         var meant = new LinkedHashMap<String, String>();
         var before = new ArrayList<String>();
         for (String word : words.byUse()) {

@@ -174,10 +174,13 @@ class SplitCommandTest {
         split();
         count(4, 0);
         var pack = temp.resolve("part.zip");
-        assertEquals(0, Run.of("pack", part(4).toString(), "--to", pack.toString()).status());
+        assertEquals(
+                0, Run.of("pack", part(4).toString(), "--to", pack.toString()).status());
         var verified = Run.of("verify", pack.toString());
         assertEquals(0, verified.status(), verified.out());
-        assertTrue(verified.out().contains("agrees: the layout. Drawn again from plan and seed 3: the same."), verified.out());
+        assertTrue(
+                verified.out().contains("agrees: the layout. Drawn again from plan and seed 3: the same."),
+                verified.out());
         var gathered = Run.of("gather", whole.toString(), pack.toString());
         assertEquals(0, gathered.status(), gathered.err());
         assertTrue(gathered.out().contains("8 readings added from 1 part."), gathered.out());
