@@ -31,8 +31,10 @@ class PackCommandsTest {
 
     private static final String NEVER =
             "Never in a pack: readings.journal, sheets to print, and the names of folders and computers.\n";
-    private static final String NO_LICENCE = "No licence is given, so others don't know what they may do with it.\n"
-            + "  --licence CC-BY-4.0 lets them do whatever they like, if they name you.\n";
+    private static final String NO_LICENCE = """
+            No licence is given, so others don't know what they may do with it.
+              --licence CC-BY-4.0 lets them do whatever they like, if they name you.
+            """;
 
     @TempDir
     private Path home;
