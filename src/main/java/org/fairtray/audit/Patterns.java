@@ -58,22 +58,24 @@ final class Patterns {
         rows.add(values(levels));
         PlaceSymmetries.of(structure)
                 .draw(DRAWS, Generator.of(SEED), source -> rows.add(values(exchanged(levels, source))));
-        int columns = rows.get(0).length;
-        this.reference = new double[columns][];
-        var all = new double[columns][];
-        for (int c = 0; c < columns; c++) {
+        double[] own = rows.get(0);
+        this.reference = new double[own.length][];
+        for (int c = 0; c < own.length; c++) {
             int column = c;
             reference[c] =
                     rows.stream().skip(1).mapToDouble(r -> r[column]).sorted().toArray();
-            all[c] = rows.stream().mapToDouble(r -> r[column]).sorted().toArray();
         }
-        this.smallest = rows.stream()
-                .mapToDouble(r -> IntStream.range(0, columns)
-                        .mapToDouble(c -> (double) atLeast(all[c], r[c]) / all[c].length)
-                        .min()
-                        .orElse(1))
-                .sorted()
-                .toArray();
+        this.smallest =
+                rows.stream().mapToDouble(r -> smallest(r, own)).sorted().toArray();
+    }
+
+    /** The smallest p of one of the layouts among all of them, the layout itself included. */
+    private double smallest(double[] values, double[] own) {
+        int most = Integer.MAX_VALUE;
+        for (int c = 0; c < values.length; c++) {
+            most = Math.min(most, atLeast(reference[c], values[c]) + (own[c] >= values[c] ? 1 : 0));
+        }
+        return Math.min(1, (double) most / (1 + DRAWS));
     }
 
     /**
@@ -94,18 +96,27 @@ final class Patterns {
     }
 
     private static List<int[]> exchanged(List<int[]> levels, int[] source) {
-        return levels.stream()
-                .map(l -> IntStream.of(source).map(t -> l[t]).toArray())
-                .toList();
+        var exchanged = new ArrayList<int[]>();
+        for (int[] level : levels) {
+            var moved = new int[source.length];
+            for (int t = 0; t < source.length; t++) {
+                moved[t] = level[source[t]];
+            }
+            exchanged.add(moved);
+        }
+        return exchanged;
     }
 
+    /** Asked of a thousand layouts, so it is written out. */
     private double[] values(List<int[]> levels) {
-        return IntStream.range(0, factors.size())
-                .boxed()
-                .flatMapToDouble(f ->
-                        WAYS.stream().mapToDouble(w -> looks.get(f).of(w, levels.get(f))))
-                .map(v -> Math.rint(v * ROUNDING) / ROUNDING)
-                .toArray();
+        var values = new double[factors.size() * WAYS.size()];
+        int column = 0;
+        for (int f = 0; f < factors.size(); f++) {
+            for (Way way : WAYS) {
+                values[column++] = Math.rint(looks.get(f).of(way, levels.get(f)) * ROUNDING) / ROUNDING;
+            }
+        }
+        return values;
     }
 
     private static int atLeast(double[] ascending, double value) {

@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.fairtray.trial.Factor;
 import org.fairtray.trial.Place;
@@ -38,12 +37,15 @@ final class Regularity {
     /** A tray of each unit, line by line. */
     private final List<int[]> lines;
 
+    private final int longest;
+
     private final String along;
     private final String inside;
 
     private Regularity(Factor factor, List<int[]> lines, String along, String inside) {
         this.factor = factor;
         this.lines = lines;
+        this.longest = lines.stream().mapToInt(l -> l.length).max().orElse(0);
         this.along = along;
         this.inside = inside;
     }
@@ -108,7 +110,7 @@ final class Regularity {
             case CLUSTERED -> like(level);
             case ONE_END -> oneEnd(level, levels);
             case SAME_ORDER -> lines.size() < 2 ? 0 : together(level, 0, Integer.MAX_VALUE);
-            case IN_TURN -> lines.stream().allMatch(l -> l.length <= levels) ? 0 : together(level, 0, levels);
+            case IN_TURN -> longest <= levels ? 0 : together(level, 0, levels);
             case DIAGONAL -> diagonals ? together(level, 1, levels) : 0;
             case OTHER_DIAGONAL -> diagonals ? together(level, levels - 1, levels) : 0;
         };
@@ -145,32 +147,35 @@ final class Regularity {
      * {@link Overlap}, for the many layouts it is asked of.
      */
     private double together(int[] level, int step, int cycle) {
-        int longest = lines.stream().mapToInt(l -> l.length).max().orElse(0);
         int places = Math.min(cycle, longest);
-        var cells = new double[factor.levels().size()][places];
+        var cells = new int[factor.levels().size()][places];
         for (int l = 0; l < lines.size(); l++) {
-            int[] line = lines.get(l);
-            for (int i = 0; i < line.length; i++) {
-                cells[level[line[i]]][(i + l * step) % places]++;
+            int place = l * step % places;
+            for (int tray : lines.get(l)) {
+                cells[level[tray]][place]++;
+                place = place + 1 == places ? 0 : place + 1;
             }
         }
         return share(cells, places);
     }
 
-    private static double share(double[][] cells, int places) {
-        var ofPlace = new double[places];
-        for (double[] row : cells) {
+    private static double share(int[][] cells, int places) {
+        var ofPlace = new int[places];
+        for (int[] row : cells) {
             for (int p = 0; p < places; p++) {
                 ofPlace[p] += row[p];
             }
         }
         double sum = 0;
         int sown = 0;
-        for (double[] row : cells) {
-            double ofLevel = DoubleStream.of(row).sum();
+        for (int[] row : cells) {
+            int ofLevel = 0;
+            for (int cell : row) {
+                ofLevel += cell;
+            }
             sown += ofLevel > 0 ? 1 : 0;
             for (int p = 0; p < places; p++) {
-                sum += row[p] == 0 ? 0 : row[p] * row[p] / ofLevel / ofPlace[p];
+                sum += row[p] == 0 ? 0 : (double) row[p] * row[p] / ofLevel / ofPlace[p];
             }
         }
         return (sum - 1) / Math.max(1, sown - 1);

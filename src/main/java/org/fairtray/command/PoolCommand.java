@@ -145,7 +145,7 @@ final class PoolCommand implements Callable<Integer> {
     private void print(Record result, List<String> forPeople) {
         var out = spec.commandLine().getOut();
         if (json) {
-            out.print(ResultsJson.of(result));
+            ResultsJson.print(result, out);
         } else {
             forPeople.forEach(out::println);
         }

@@ -1,6 +1,7 @@
 package org.fairtray.pooling;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -114,10 +115,11 @@ final class Explaining {
         var left = without == null ? byWord.keySet().iterator().next() : without;
         byWord.forEach((word, trials) -> {
             if (!word.equals(left)) {
+                var its = new HashSet<>(trials);
                 columns.add(new ModelMatrix.Column(
                         word,
                         IntStream.of(which)
-                                .mapToDouble(i -> trials.contains(i) ? 1 : 0)
+                                .mapToDouble(i -> its.contains(i) ? 1 : 0)
                                 .toArray()));
             }
         });

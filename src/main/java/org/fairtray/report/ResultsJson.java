@@ -4,6 +4,7 @@ import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.RecordComponent;
 import java.util.List;
@@ -24,15 +25,31 @@ public final class ResultsJson {
      */
     public static String of(Record findings) {
         var text = new StringWriter();
-        var json = new JsonWriter(text);
+        whole(findings, text);
+        return text.toString();
+    }
+
+    /**
+     * Prints the same piece by piece, since what many trials showed is long. Numbers are looked at before the first piece is
+     * printed.
+     *
+     * @throws IllegalStateException if a number is NaN or infinite; the message names its key
+     */
+    public static void print(Record findings, Writer out) {
+        whole(findings, Writer.nullWriter());
+        whole(findings, out);
+    }
+
+    private static void whole(Record findings, Writer out) {
+        var json = new JsonWriter(out);
         json.setIndent("  ");
         json.setSerializeNulls(true);
         try {
             write(json, "", findings);
+            out.write("\n");
         } catch (IOException e) {
-            throw new UncheckedIOException("writing to memory failed", e);
+            throw new UncheckedIOException("writing JSON failed", e);
         }
-        return text + "\n";
     }
 
     private static void write(JsonWriter json, String path, Object value) throws IOException {
