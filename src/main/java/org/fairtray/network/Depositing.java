@@ -6,14 +6,10 @@ import org.fairtray.archive.Deposit;
 import org.fairtray.archive.SharedTrial;
 import org.fairtray.archive.SharedTrial.Condition;
 import org.fairtray.archive.SharedTrial.Varied;
-import org.fairtray.design.DoesNotFitException;
 import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.Sha256;
-import org.fairtray.files.TrialFiles;
-import org.fairtray.files.Wording;
 import org.fairtray.packs.Pack;
-import org.fairtray.pooling.contribution.Contribution;
 import org.fairtray.pooling.contribution.ContributionText;
 import org.fairtray.trial.Crop;
 
@@ -51,26 +47,12 @@ public final class Depositing {
                 plan.conditions().entrySet().stream()
                         .map(c -> new Condition(c.getKey(), c.getValue()))
                         .toList());
-        return new Deposit(trial, ContributionText.FORMAT, contribution(shown, files), zip);
+        return new Deposit(trial, ContributionText.FORMAT, ContributionText.of(Worked.out(shown, files)), zip);
     }
 
     /** The same for all packs of one trial, however far it was counted when they were made. */
     private static String sameTrial(String planSha256, String layoutSha256) {
         return Sha256.of((planSha256 + layoutSha256).getBytes(StandardCharsets.US_ASCII));
-    }
-
-    /** A stranger's trial may be one that no analysis takes; the others mustn't wait for it. */
-    private static String contribution(String shown, TrialFiles files) {
-        try {
-            return ContributionText.of(Contribution.of(files));
-        } catch (DoesNotFitException e) {
-            throw refused(shown, "that it can't be analysed (" + String.join("; ", e.reasons()) + ")", "one that can");
-        } catch (IllegalArgumentException | IllegalStateException | ArithmeticException e) {
-            throw refused(
-                    shown,
-                    "that it can't be analysed (" + Wording.visible(String.valueOf(e.getMessage())) + ")",
-                    "a trial that fairtray analyse takes");
-        }
     }
 
     private static ProblemsException refused(String shown, String found, String expected) {

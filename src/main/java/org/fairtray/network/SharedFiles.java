@@ -2,11 +2,10 @@ package org.fairtray.network;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
-import org.fairtray.analysis.InParallel;
 import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.TrialFiles;
@@ -14,7 +13,6 @@ import org.fairtray.files.TrialFolder;
 import org.fairtray.packs.Pack;
 import org.fairtray.packs.PackFile;
 import org.fairtray.pooling.SharedTrial;
-import org.fairtray.pooling.contribution.Contribution;
 
 /** Shared trials in files: packs, folders of packs, and folders of trials that aren't packed. */
 public final class SharedFiles {
@@ -31,12 +29,13 @@ public final class SharedFiles {
      */
     public static List<SharedTrial> read(List<Path> paths, Consumer<Integer> progress) {
         var files = paths.stream().flatMap(p -> inside(p).stream()).toList();
-        var done = new AtomicInteger();
-        var read = InParallel.each(files, f -> {
-            var one = attempt(f);
-            progress.accept(done.incrementAndGet());
-            return one;
-        });
+        var read = new ArrayList<Attempt>();
+        try (var attempts = new Ahead<>(files.iterator(), SharedFiles::attempt)) {
+            attempts.forEachRemaining(one -> {
+                read.add(one);
+                progress.accept(read.size());
+            });
+        }
         var problems = read.stream().flatMap(r -> r.problems().stream()).toList();
         if (!problems.isEmpty()) {
             throw new ProblemsException(problems);
@@ -57,10 +56,19 @@ public final class SharedFiles {
 
     private static SharedTrial trial(Path file) {
         if (Files.isDirectory(file)) {
-            var contribution = within(file.toString(), new TrialFolder(file).read());
+            var contribution = Worked.out(file.toString(), files(file));
             return new SharedTrial(contribution.layout(), Optional.empty(), contribution);
         }
         return of(file.toString(), PackFile.read(file));
+    }
+
+    /** Whatever is wrong with a trial is said with its folder's name. */
+    private static TrialFiles files(Path folder) {
+        try {
+            return new TrialFolder(folder).read();
+        } catch (ProblemsException e) {
+            throw e.in(folder.toString());
+        }
     }
 
     /**
@@ -70,15 +78,7 @@ public final class SharedFiles {
      * @throws ProblemsException if its trial can't be read or has no layout
      */
     public static SharedTrial of(String shown, Pack pack) {
-        return new SharedTrial(pack.id(), pack.farm(), within(shown, pack.trial()));
-    }
-
-    private static Contribution within(String shown, TrialFiles files) {
-        if (files.layout().isEmpty()) {
-            throw new ProblemsException(new Problem(
-                    shown, 0, "a trial without a layout", "one that was laid out and read", Optional.empty()));
-        }
-        return Contribution.of(files);
+        return new SharedTrial(pack.id(), pack.farm(), Worked.out(shown, pack.trial()));
     }
 
     /** A trial's own folder stands for itself. */

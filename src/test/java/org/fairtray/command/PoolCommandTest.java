@@ -203,6 +203,21 @@ class PoolCommandTest {
     }
 
     @Test
+    void everythingWrongIsSaidAtOnceWithTheTrialsFolder() throws IOException {
+        var one = Files.createDirectories(temp.resolve("wrong1"));
+        var other = Files.createDirectories(temp.resolve("wrong2"));
+        Files.writeString(one.resolve("plan.yaml"), "format: 2\n");
+        Files.copy(temp.resolve("trial1").resolve("plan.yaml"), other.resolve("plan.yaml"));
+        var run = Run.of("pool", one, other);
+        assertEquals(1, run.status());
+        assertTrue(run.err().contains(one + "/plan.yaml, line 1: found format '2'; expected 1"), run.err());
+        assertTrue(
+                run.err().contains(other + ": found a trial without a layout; expected one that was laid out and read"),
+                run.err());
+        Files.delete(other.resolve("plan.yaml"));
+    }
+
+    @Test
     void sizesWithWhatTheArchiveShows() {
         var run = Run.of("size", temp.resolve("trial1"), "--from", archive(), "--simulations", "0");
         assertEquals(0, run.status(), run.err());
