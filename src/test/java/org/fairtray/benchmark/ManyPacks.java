@@ -190,9 +190,7 @@ public final class ManyPacks {
         effects.put("mat=coir", 0.2 + spread(farm::nextDouble));
         effects.put("mat=jute", spread(farm::nextDouble));
         double base = 0.8 + spread(farm::nextDouble);
-        var plan = String.format(
-                Locale.ROOT,
-                PLAN,
+        var plan = PLAN.formatted(
                 number,
                 CROPS.get(number % CROPS.size()),
                 18 + 2 * (number / TRIALS_A_FARM % 4),
