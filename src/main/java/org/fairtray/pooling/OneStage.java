@@ -18,10 +18,12 @@ import org.fairtray.statistics.logistic.MixedLogisticFit;
  * All trays of all trials in one mixed logistic model: each level against the one compared with, normal random intercepts of
  * farms, of levels within farms, of what else trays stand in, and of trays, by maximum likelihood in the Laplace
  * approximation. What is random of levels within farms is what a random slope is: the effect of a level differs from farm
- * to farm with twice that variance.
+ * to farm with twice that variance. Since effects are held against how they differ between farms, intervals and tests take
+ * Student's t with one degree of freedom less than farms.
  *
  * <p>Sources: Breslow and Clayton (1993), Journal of the American Statistical Association 88, 9-25; Simmonds and Higgins
- * (2016), Statistical Methods in Medical Research 25, 2858-2877 (one-stage pooling of binary outcomes).
+ * (2016), Statistical Methods in Medical Research 25, 2858-2877 (one-stage pooling of binary outcomes); Schluchter and Elashoff
+ * (1990), Journal of Statistical Computation and Simulation 37, 69-87 (degrees of freedom between units; from memory).
  */
 final class OneStage {
     private static final String FARM = "farm";
@@ -110,14 +112,15 @@ final class OneStage {
     private Pooled.OneStage of(MixedLogisticFit fit, int column, Map<String, Double> deviations) {
         double estimate = fit.estimates().coefficient(column);
         double error = fit.estimates().standardError(column);
-        double half = Tail.normalQuantile(1 - alpha / 2) * error;
+        int freedom = distinct(FARM) - 1;
+        double half = Tail.tQuantile(1 - alpha / 2, freedom) * error;
         boolean sure = fit.settled() && Double.isFinite(error) && error > 0;
         return new Pooled.OneStage(
                 estimate,
                 sure ? error : null,
                 sure ? estimate - half : null,
                 sure ? estimate + half : null,
-                sure ? Tail.chiSquared(estimate * estimate / (error * error), 1) : null,
+                sure ? Tail.tTwoSided(estimate / error, freedom) : null,
                 counts.size(),
                 distinct(FARM),
                 deviations,

@@ -118,7 +118,7 @@ final class PooledTables {
         if (all != null) {
             var slope = all.standardDeviations().get("slope");
             rows.add(List.of(
-                    "all trays in one mixed logistic model (Laplace, Wald)",
+                    "all trays in one mixed logistic model (Laplace; t with farms − 1 degrees of freedom)",
                     scaled(all.estimate()),
                     scaled(all.standardError()),
                     range(all.low(), all.high()),
