@@ -242,6 +242,10 @@ final class Glossary {
         return outcomes;
     }
 
+    Spellings conditions() {
+        return conditions;
+    }
+
     /** The levels of factors and the words of conditions, by factor or condition. */
     Map<String, Spellings> words() {
         return words;

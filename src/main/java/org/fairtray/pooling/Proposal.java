@@ -30,6 +30,8 @@ public record Proposal(CommonNames names, List<String> reasons) {
         factors.putAll(near("factor", glossary.factors(), false, reasons));
         var outcomes = new LinkedHashMap<>(given.outcomes());
         outcomes.putAll(near("outcome", glossary.outcomes(), false, reasons));
+        var conditions = new LinkedHashMap<>(given.conditions());
+        conditions.putAll(near("condition", glossary.conditions(), false, reasons));
         var levels = new LinkedHashMap<>(given.levels());
         glossary.words().forEach((name, words) -> {
             var meant = near("level of " + name, words, glossary.factors().uses(name) > 0, reasons);
@@ -44,7 +46,7 @@ public record Proposal(CommonNames names, List<String> reasons) {
                         factors,
                         levels,
                         outcomes,
-                        given.conditions(),
+                        conditions,
                         given.units(),
                         given.unitWhereNone(),
                         given.against()),
