@@ -171,8 +171,8 @@ class ResultsJsonTest {
     @Test
     void printsNothingWhereANumberIsNone() {
         var printed = new StringWriter();
-        var failure =
-                assertThrows(IllegalStateException.class, () -> ResultsJson.print(new Halves("a", Double.NaN), printed));
+        var failure = assertThrows(
+                IllegalStateException.class, () -> ResultsJson.print(new Halves("a", Double.NaN), printed));
         assertEquals("other is NaN: expected a finite number or null", failure.getMessage());
         assertEquals("", printed.toString());
     }
