@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
+import java.util.function.DoubleSupplier;
 import java.util.stream.IntStream;
 import org.fairtray.analysis.AnalysisOptions;
 import org.fairtray.command.Fairtray;
@@ -36,10 +37,10 @@ public final class ManyPacks {
     private static final List<String> CROPS = List.of("radish", "cress", "pea", "sunflower", "red cabbage");
     private static final String PLAN = """
             format: 1
-            trial: Soak by mat, number %05d (invented)
+            trial: Soak by mat, number NUMBER (invented)
             question: Do soaking and the mat change how many come through?
-            crop: {name: %s}
-            conditions: {temperature: "%d", water: %s}
+            crop: {name: CROP}
+            conditions: {temperature: "WARMTH", water: WATER}
             factors:
               - {name: soak, unit: h, levels: [0, 8]}
               - {name: mat, levels: [hemp, coir, jute]}
@@ -190,15 +191,14 @@ public final class ManyPacks {
         effects.put("mat=coir", 0.2 + spread(farm::nextDouble));
         effects.put("mat=jute", spread(farm::nextDouble));
         double base = 0.8 + spread(farm::nextDouble);
-        var plan = PLAN.formatted(
-                number,
-                CROPS.get(number % CROPS.size()),
-                18 + 2 * (number / TRIALS_A_FARM % 4),
-                number / TRIALS_A_FARM % 3 == 0 ? "rain" : "tap");
+        var plan = PLAN.replace("NUMBER", String.format(Locale.ROOT, "%05d", number))
+                .replace("CROP", CROPS.get(number % CROPS.size()))
+                .replace("WARMTH", String.valueOf(18 + 2 * (number / TRIALS_A_FARM % 4)))
+                .replace("WATER", number / TRIALS_A_FARM % 3 == 0 ? "rain" : "tap");
         return Shared.bytes(plan, number + 1L, effects, base);
     }
 
-    private static double spread(java.util.function.DoubleSupplier chance) {
+    private static double spread(DoubleSupplier chance) {
         return chance.getAsDouble() + chance.getAsDouble() - 1;
     }
 

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import java.io.StringWriter;
 import java.util.List;
 import org.fairtray.findings.Findings;
 import org.fairtray.findings.Logistic;
@@ -156,5 +157,23 @@ class ResultsJsonTest {
                 o.progress(),
                 o.methods());
         return SampleFindings.findings(sample.trial(), List.of(outcome));
+    }
+
+    private record Halves(String one, double other) {}
+
+    @Test
+    void printsTheSameText() {
+        var printed = new StringWriter();
+        ResultsJson.print(SampleFindings.splitPlot().findings(), printed);
+        assertEquals(ResultsJson.of(SampleFindings.splitPlot().findings()), printed.toString());
+    }
+
+    @Test
+    void printsNothingWhereANumberIsNone() {
+        var printed = new StringWriter();
+        var failure = assertThrows(
+                IllegalStateException.class, () -> ResultsJson.print(new Halves("a", Double.NaN), printed));
+        assertEquals("other is NaN: expected a finite number or null", failure.getMessage());
+        assertEquals("", printed.toString());
     }
 }
