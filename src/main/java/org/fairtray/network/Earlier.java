@@ -15,6 +15,7 @@ import org.fairtray.files.Problem;
 import org.fairtray.files.ProblemsException;
 import org.fairtray.files.TrialFiles;
 import org.fairtray.files.TrialFolder;
+import org.fairtray.jobs.Needed;
 import org.fairtray.packs.PackFile;
 import org.fairtray.trial.Crop;
 import org.fairtray.trial.Outcome;
@@ -41,6 +42,9 @@ public final class Earlier {
         }
         var path = Path.of(from);
         var files = Files.isRegularFile(path) ? PackFile.read(path).trial() : new TrialFolder(path).read();
+        if (files.layout().isEmpty()) {
+            throw Needed.missing("layout.csv", "the layout; lay draws one");
+        }
         return learned(plan, files)
                 .orElseThrow(
                         () -> refused("readings.csv", "no such file", "readings of a count on the day of its outcome"));

@@ -43,13 +43,7 @@ public record Proposal(CommonNames names, List<String> reasons) {
         });
         return new Proposal(
                 new CommonNames(
-                        factors,
-                        levels,
-                        outcomes,
-                        conditions,
-                        given.units(),
-                        given.unitWhereNone(),
-                        given.against()),
+                        factors, levels, outcomes, conditions, given.units(), given.unitWhereNone(), given.against()),
                 reasons);
     }
 
