@@ -63,7 +63,7 @@ class ReadmeTest {
                 default -> throw new AssertionError("unknown mark " + block.mark);
             }
         }
-        assertEquals(6, ran);
+        assertEquals(7, ran);
         var trial = home.resolve("soaking");
         assertTrue(Files.readString(trial.resolve("report.html")).contains("Does soaking bring more roots through?"));
         assertTrue(Files.exists(trial.resolve("results.json")));
