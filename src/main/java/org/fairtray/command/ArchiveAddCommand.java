@@ -52,8 +52,7 @@ final class ArchiveAddCommand implements Callable<Integer> {
                 }
             });
             progress.clear();
-            archive.out().println(said(summary));
-            archive.out().flush();
+            archive.print(summary, List.of(said(summary)));
             return summary.refused() > 0 ? Fairtray.PROBLEM : Fairtray.DONE;
         } finally {
             progress.clear();

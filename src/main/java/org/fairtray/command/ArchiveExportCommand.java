@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.fairtray.archive.Archive;
@@ -41,6 +42,9 @@ final class ArchiveExportCommand implements Callable<Integer> {
     @Option(names = "--to", paramLabel = "FOLDER", required = true, description = "Where the packs go.")
     private Path folder;
 
+    /** What was written, for programs. */
+    record Exported(String folder, int written, int there) {}
+
     private int written;
     private int there;
 
@@ -57,10 +61,10 @@ final class ArchiveExportCommand implements Callable<Integer> {
                 export(opened, opened.trial(id).trial());
             }
         }
-        archive.out()
-                .println("Written to " + folder + ": " + packs(written) + "."
-                        + (there > 0 ? " There already: " + packs(there) + "." : ""));
-        archive.out().flush();
+        archive.print(
+                new Exported(folder.toString(), written, there),
+                List.of("Written to " + folder + ": " + packs(written) + "."
+                        + (there > 0 ? " There already: " + packs(there) + "." : "")));
         return Fairtray.DONE;
     }
 

@@ -28,9 +28,6 @@ final class ArchiveListCommand implements Callable<Integer> {
     @Option(names = "--withdrawn", description = "List those that were withdrawn instead.")
     private boolean withdrawn;
 
-    @Option(names = "--json", description = "Print the list as JSON, and nothing else, to standard output.")
-    private boolean json;
-
     /** A trial as --json prints it. */
     private record Line(
             String id,
@@ -82,7 +79,7 @@ final class ArchiveListCommand implements Callable<Integer> {
     public Integer call() {
         try (var opened = archive.existing()) {
             var found = opened.find(which.search(withdrawn));
-            if (json) {
+            if (archive.json()) {
                 printJson(found);
             } else {
                 printForPeople(found);

@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.fairtray.jobs.Version;
 import org.fairtray.network.Site;
-import org.fairtray.report.ResultsJson;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Mixin;
@@ -46,9 +45,6 @@ final class ArchiveSiteCommand implements Callable<Integer> {
                             + " don't take short addresses.")
     private String address;
 
-    @Option(names = "--json", description = "Print the result as JSON, and nothing else, to standard output.")
-    private boolean json;
-
     @Override
     public Integer call() {
         var at = Optional.ofNullable(address).map(this::checked);
@@ -63,12 +59,7 @@ final class ArchiveSiteCommand implements Callable<Integer> {
                     Version.text(),
                     done -> progress.show(done + " trials written"));
             progress.clear();
-            if (json) {
-                archive.out().print(ResultsJson.of(written));
-            } else {
-                said(written).forEach(archive.out()::println);
-            }
-            archive.out().flush();
+            archive.print(written, said(written));
         } finally {
             progress.clear();
         }

@@ -1,5 +1,6 @@
 package org.fairtray.command;
 
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.fairtray.files.Wording;
 import picocli.CommandLine.Command;
@@ -27,6 +28,9 @@ final class ArchiveWithdrawCommand implements Callable<Integer> {
             description = "Why. It is kept, and shown to others.")
     private String reason;
 
+    /** What was taken back, for programs. */
+    record Withdrawn(String id, String trial, String reason) {}
+
     @Override
     public Integer call() {
         if (reason.isBlank()) {
@@ -34,12 +38,12 @@ final class ArchiveWithdrawCommand implements Callable<Integer> {
         }
         try (var opened = archive.existing()) {
             var trial = opened.withdraw(id, reason.strip()).trial();
-            archive.out()
-                    .println("Withdrawn: " + trial.id().substring(0, ArchiveListCommand.SHORT) + ", "
+            archive.print(
+                    new Withdrawn(trial.id(), trial.title(), reason.strip()),
+                    List.of("Withdrawn: " + trial.id().substring(0, ArchiveListCommand.SHORT) + ", "
                             + Wording.quote(trial.title())
-                            + ". Its pack and what it brought to pooling are deleted.");
+                            + ". Its pack and what it brought to pooling are deleted."));
         }
-        archive.out().flush();
         return Fairtray.DONE;
     }
 }

@@ -257,9 +257,17 @@ class PoolCommandTest {
                 .getAsString();
         var copy = Files.copy(archive(), target("copy.db"));
         assertEquals(
-                0,
-                Run.of("archive", "withdraw", copy, id, "--reason", "counted wrongly")
-                        .status());
+                "counted wrongly",
+                Run.of("archive", "withdraw", copy, id, "--reason", "counted wrongly", "--json")
+                        .json()
+                        .get("reason")
+                        .getAsString());
+        var again = Run.of("archive", "add", copy, packs(), "--json").json();
+        assertEquals(3, again.get("there").getAsInt());
+        assertEquals(1, again.get("withdrawn").getAsInt());
+        var exported = Run.of("archive", "export", copy, "--all", "--to", target("out"), "--json")
+                .json();
+        assertEquals(3, exported.get("written").getAsInt());
         var second = Run.of("archive", "site", copy, web);
         assertTrue(second.out().startsWith("3 trials, 3 with a report (0 made now), "), second.out());
         assertFalse(Files.exists(web.resolve("trials").resolve(id.substring(0, 16))));
