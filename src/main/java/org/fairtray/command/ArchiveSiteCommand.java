@@ -68,8 +68,9 @@ final class ArchiveSiteCommand implements Callable<Integer> {
 
     private static List<String> said(Site.Written written) {
         return List.of(
-                written.trials() + " trials, " + written.reports() + " with a report (" + written.madeAnew()
-                        + " made now), " + written.pages() + " pages of lists.",
+                written.trials() + (written.trials() == 1 ? " trial, " : " trials, ") + written.reports()
+                        + " with a report (" + written.madeAnew() + " made now), " + written.pages()
+                        + " pages of lists.",
                 "Open " + Path.of(written.folder()).resolve("index.html")
                         + ", or put the folder on any web space. Look it through first: what growers wrote into titles and"
                         + " questions is shown as it is.");
