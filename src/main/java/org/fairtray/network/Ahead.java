@@ -3,6 +3,7 @@ package org.fairtray.network;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Iterator;
+import java.util.NoSuchElementException;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -37,7 +38,7 @@ final class Ahead<A, B> implements Iterator<B>, AutoCloseable {
     @Override
     public B next() {
         if (!hasNext()) {
-            throw new java.util.NoSuchElementException("all is done");
+            throw new NoSuchElementException("all is done");
         }
         try {
             return begun.remove().get();

@@ -7,6 +7,7 @@ import java.util.stream.IntStream;
 import org.fairtray.pooling.contribution.Contribution.TrayCounts;
 import org.fairtray.statistics.Cholesky;
 import org.fairtray.statistics.pooling.Study;
+import org.fairtray.trial.Numbers;
 
 /**
  * What one trial says of one question, in common words.
@@ -79,7 +80,7 @@ record Brought(
      * @return empty where a level is no number, or the covariance can't be inverted
      */
     Optional<Study> slope() {
-        if (!levels.stream().allMatch(Glossary::isNumber)) {
+        if (!levels.stream().allMatch(Numbers::isNumber)) {
             return Optional.empty();
         }
         double first = Double.parseDouble(levels.get(0));

@@ -15,6 +15,7 @@ import org.fairtray.statistics.ModelMatrix;
 import org.fairtray.statistics.comparisons.Holm;
 import org.fairtray.statistics.pooling.Moderators;
 import org.fairtray.statistics.pooling.Study;
+import org.fairtray.trial.Numbers;
 
 /**
  * What may explain that effects differ from trial to trial: each condition that trials name, alone. Nobody dealt conditions
@@ -60,7 +61,7 @@ final class Explaining {
                 .toArray();
         var words =
                 IntStream.of(known).mapToObj(i -> conditions.get(i).get(name)).toList();
-        boolean numbers = words.stream().allMatch(Glossary::isNumber)
+        boolean numbers = words.stream().allMatch(Numbers::isNumber)
                 && words.stream().distinct().count() > 2;
         return numbers ? byNumber(name, known) : byWord(name, known);
     }

@@ -15,6 +15,7 @@ import org.fairtray.findings.Pooled;
 import org.fairtray.pooling.contribution.Contribution;
 import org.fairtray.pooling.contribution.Contribution.FactorPart;
 import org.fairtray.pooling.contribution.Contribution.OutcomePart;
+import org.fairtray.trial.Numbers;
 
 /**
  * What trials bring, question by question and in common words, and which of them were left out. Trials are read one at a time;
@@ -87,9 +88,10 @@ final class Gathered {
                     .collect(Collectors.toCollection(ArrayList::new)));
         }
         boolean any = false;
+        var told = new HashSet<String>();
         for (var outcome : contribution.outcomes()) {
             for (var part : outcome.factors()) {
-                any |= add(trial, number, outcome, part);
+                any |= add(trial, number, outcome, part, told);
             }
         }
         if (any) {
@@ -102,17 +104,16 @@ final class Gathered {
         }
     }
 
-    private boolean add(SharedTrial trial, int number, OutcomePart outcome, FactorPart part) {
+    /** @param told the factors that were said to be left out: each once, however many outcomes there are */
+    private boolean add(SharedTrial trial, int number, OutcomePart outcome, FactorPart part, Set<String> told) {
         var factor = glossary.factor(part, trial.contribution().tray());
         var reason = part.missing().or(factor::problem).or(() -> fault(trial.contribution(), part.name()));
         if (reason.isPresent()) {
-            leaveOnce(trial, factor.name(), reason.get());
-            return false;
+            return leave(trial, factor.name(), reason.get(), told);
         }
         var levels = factor.levels();
         if (Set.copyOf(levels).size() < levels.size()) {
-            leaveOnce(trial, factor.name(), "two of its levels are the same in common words");
-            return false;
+            return leave(trial, factor.name(), "two of its levels are the same in common words", told);
         }
         var trays = outcome.counts()
                 .filter(c -> countsKept)
@@ -153,13 +154,11 @@ final class Gathered {
         leftOut.add(new Pooled.LeftOut(trial.id(), trial.contribution().title(), factor, reason));
     }
 
-    /** A factor is left out once, however many outcomes there are. */
-    private void leaveOnce(SharedTrial trial, String factor, String reason) {
-        if (leftOut.stream()
-                .skip(Math.max(0, leftOut.size() - 50))
-                .noneMatch(l -> l.id().equals(trial.id()) && factor.equals(l.factor()))) {
+    private boolean leave(SharedTrial trial, String factor, String reason, Set<String> told) {
+        if (told.add(factor)) {
             leave(trial, factor, reason);
         }
+        return false;
     }
 
     List<Line> lines() {
@@ -227,7 +226,7 @@ final class Gathered {
     }
 
     /** Numbers by size, before words by letter. */
-    static final Comparator<String> LEVELS = Comparator.comparing((String l) -> !Glossary.isNumber(l))
-            .thenComparingDouble(l -> Glossary.isNumber(l) ? Double.parseDouble(l) : 0)
+    static final Comparator<String> LEVELS = Comparator.comparing((String l) -> !Numbers.isNumber(l))
+            .thenComparingDouble(l -> Numbers.isNumber(l) ? Double.parseDouble(l) : 0)
             .thenComparing(l -> l);
 }

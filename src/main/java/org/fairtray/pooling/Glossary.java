@@ -14,6 +14,7 @@ import org.fairtray.pooling.contribution.Contribution;
 import org.fairtray.pooling.contribution.Contribution.FactorPart;
 import org.fairtray.trial.Area;
 import org.fairtray.trial.CommonNames;
+import org.fairtray.trial.Numbers;
 
 /**
  * The words and units that all trials are spoken of in. Names are the same where they differ in capitals alone, or where
@@ -139,7 +140,7 @@ final class Glossary {
         var common = unit(key);
         var own = unit(key, part);
         var levels = part.levels().stream().map(l -> level(key, l)).toList();
-        if (common.isEmpty() || !levels.stream().allMatch(Glossary::isNumber)) {
+        if (common.isEmpty() || !levels.stream().allMatch(Numbers::isNumber)) {
             return new Factor(
                     name, common, levels.stream().map(l -> word(key, l)).toList(), Optional.empty());
         }
@@ -170,7 +171,9 @@ final class Glossary {
     }
 
     private String word(String key, String level) {
-        return isNumber(level) ? plain(Double.parseDouble(level)) : words(key).common(level);
+        return Numbers.isNumber(level)
+                ? plain(Double.parseDouble(level))
+                : words(key).common(level);
     }
 
     private static OptionalDouble converted(double level, String own, String common, Optional<Area> tray) {
@@ -204,10 +207,6 @@ final class Glossary {
 
     private static boolean isKind(String unit, Unit.Kind kind) {
         return Unit.of(unit).filter(u -> u.kind() == kind).isPresent();
-    }
-
-    static boolean isNumber(String text) {
-        return text.matches("[-+]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][-+]?\\d+)?");
     }
 
     private static String plain(double number) {

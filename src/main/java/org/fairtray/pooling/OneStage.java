@@ -5,7 +5,6 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 import org.fairtray.findings.Pooled;
 import org.fairtray.statistics.Count;
@@ -143,10 +142,5 @@ final class OneStage {
 
     private static boolean same(Grouping one, Grouping other) {
         return one.groups() == other.groups() && one.finerThan(other);
-    }
-
-    /** The spread of a level's effect between farms, as the model has it; empty where it has none. */
-    static Optional<Double> slope(Pooled.OneStage fit) {
-        return Optional.ofNullable(fit.standardDeviations().get(SLOPE));
     }
 }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.fairtray.files.Nearest;
 import org.fairtray.trial.CommonNames;
+import org.fairtray.trial.Numbers;
 
 /**
  * Names that may mean the same: nearly the same letters, one the beginning of the other, or numbers within a twentieth; and
@@ -17,6 +18,9 @@ import org.fairtray.trial.CommonNames;
  */
 public record Proposal(CommonNames names, List<String> reasons) {
     private static final double NEAR = 0.05;
+
+    /** Each is held against all before it, so of very many words only those that most trials use are looked at. */
+    private static final int MOST = 500;
 
     public Proposal {
         reasons = List.copyOf(reasons);
@@ -51,9 +55,9 @@ public record Proposal(CommonNames names, List<String> reasons) {
     private static Map<String, String> near(String what, Spellings words, boolean numbersToo, List<String> reasons) {
         var meant = new LinkedHashMap<String, String>();
         var before = new ArrayList<String>();
-        for (String word : words.byUse()) {
+        for (String word : words.byUse().stream().limit(MOST).toList()) {
             var others = before.stream().filter(o -> !words.heldApart(word, o)).toList();
-            var same = numbersToo || !Glossary.isNumber(word) ? nearest(word, others) : Optional.<String>empty();
+            var same = numbersToo || !Numbers.isNumber(word) ? nearest(word, others) : Optional.<String>empty();
             if (same.isPresent()) {
                 meant.put(word, same.get());
                 reasons.add("the " + what + " '" + word + "' (" + counted(words.uses(word)) + ") may be '" + same.get()
@@ -70,13 +74,13 @@ public record Proposal(CommonNames names, List<String> reasons) {
     }
 
     private static Optional<String> nearest(String word, List<String> others) {
-        if (!Glossary.isNumber(word)) {
+        if (!Numbers.isNumber(word)) {
             return Nearest.to(
-                    word, others.stream().filter(o -> !Glossary.isNumber(o)).toList());
+                    word, others.stream().filter(o -> !Numbers.isNumber(o)).toList());
         }
         double number = Double.parseDouble(word);
         return others.stream()
-                .filter(Glossary::isNumber)
+                .filter(Numbers::isNumber)
                 .filter(o -> number != 0 && Math.abs(Double.parseDouble(o) - number) <= NEAR * Math.abs(number))
                 .findFirst();
     }

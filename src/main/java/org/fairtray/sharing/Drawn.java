@@ -2,7 +2,6 @@ package org.fairtray.sharing;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
 import org.fairtray.design.DoesNotFitException;
 import org.fairtray.design.FrameDraw;
 import org.fairtray.design.Generator;
@@ -17,6 +16,10 @@ import org.fairtray.trial.Seal;
 
 /** Whether plan and layout are those of the seal, and whether its seed draws this layout and no other. */
 final class Drawn {
+    private static final String LAYOUT = "the layout";
+    private static final String FRAMES = "the frames";
+    private static final String MOVES = "the moves";
+
     private final TrialFiles files;
     private final Deadline deadline;
 
@@ -28,14 +31,12 @@ final class Drawn {
     List<Check> checks() {
         var checks = new ArrayList<Check>();
         checks.add(seal());
-        files.layout().ifPresent(layout -> {
-            checks.add(files.seal()
-                    .map(seal -> again("the layout", seal, () -> sameLayout(layout, seal)))
-                    .orElseGet(() -> Check.cannotBeTold(
-                            "the layout",
-                            "Without a seal nobody can say by which seed it was drawn, or whether it was.")));
-            files.seal().ifPresent(seal -> beside(layout, seal).forEach(checks::add));
-        });
+        files.layout()
+                .ifPresent(layout -> checks.addAll(files.seal()
+                        .map(seal -> again(layout, seal))
+                        .orElseGet(() -> List.of(Check.cannotBeTold(
+                                LAYOUT,
+                                "Without a seal nobody can say by which seed it was drawn, or whether it was.")))));
         return checks;
     }
 
@@ -53,42 +54,81 @@ final class Drawn {
         };
     }
 
+    /** Draws again, once for all that was drawn, and says of each whether the same came of it. */
+    private List<Check> again(Layout layout, Seal seal) {
+        var drawn = drawn(seal);
+        if (!seal.generator().equals(Generator.NAME)) {
+            return drawn.stream()
+                    .map(what -> Check.cannotBeTold(
+                            what,
+                            "It was drawn by " + Wording.quote(seal.generator())
+                                    + ", which this version doesn't have."))
+                    .toList();
+        }
+        return deadline.within(() -> drawnAgain(drawn, layout, seal))
+                .orElseGet(() -> drawn.stream().map(deadline::tooLong).toList());
+    }
+
     /** Only what is there is drawn again: a plan can ask for more frames and moves than there is room for. */
-    private List<Check> beside(Layout layout, Seal seal) {
-        var checks = new ArrayList<Check>();
-        var handling = files.handling();
-        if (!handling.frames().isEmpty()) {
-            checks.add(again(
-                    "the frames",
-                    seal,
-                    () -> FrameDraw.of(files.trial(), drawn(seal), seal.seed()).stream()
-                            .filter(f -> has(layout, f.tray()))
-                            .toList()
-                            .equals(handling.frames())));
+    private List<String> drawn(Seal seal) {
+        var drawn = new ArrayList<>(List.of(LAYOUT));
+        if (!files.handling().frames().isEmpty() || seal.framesSha256().isPresent()) {
+            drawn.add(FRAMES);
         }
-        if (!handling.moves().isEmpty()) {
-            checks.add(again(
-                    "the moves",
-                    seal,
-                    () -> RotationSchedule.of(files.trial(), drawn(seal), seal.seed()).stream()
-                            .filter(m -> has(layout, m.tray()))
-                            .toList()
-                            .equals(handling.moves())));
+        if (!files.handling().moves().isEmpty() || seal.movesSha256().isPresent()) {
+            drawn.add(MOVES);
         }
-        return checks;
+        return drawn;
+    }
+
+    private List<Check> drawnAgain(List<String> drawn, Layout layout, Seal seal) {
+        try {
+            var whole = Randomisation.of(files.trial()).draw(Generator.of(seal.seed()));
+            return drawn.stream()
+                    .map(what -> drawnAgain(what, same(what, layout, whole, seal.seed()), seal))
+                    .toList();
+        } catch (DoesNotFitException e) {
+            return drawn.stream()
+                    .map(what -> Check.differs(
+                            what,
+                            "The plan in the pack can't be laid out at all: "
+                                    + Wording.visible(e.reasons().get(0))))
+                    .toList();
+        }
+    }
+
+    private static Check drawnAgain(String what, boolean same, Seal seal) {
+        var from = "from plan and seed " + seal.seed();
+        if (same) {
+            return Check.agrees(what, "Drawn again " + from + ": the same.");
+        }
+        return seal.version().equals(Version.text())
+                ? Check.differs(what, "Drawn again " + from + ": something else.")
+                : Check.cannotBeTold(
+                        what,
+                        "Drawn again " + from + " by version " + Version.text() + ": something else. Version "
+                                + Wording.quote(seal.version()) + " drew it, and may have drawn in another way.");
+    }
+
+    /** @param whole what comes of the plan and the seed, of which the pack's layout may be a farm's part */
+    private boolean same(String what, Layout layout, Layout whole, long seed) {
+        return switch (what) {
+            case FRAMES ->
+                FrameDraw.of(files.trial(), whole, seed).stream()
+                        .filter(f -> has(layout, f.tray()))
+                        .toList()
+                        .equals(files.handling().frames());
+            case MOVES ->
+                RotationSchedule.of(files.trial(), whole, seed).stream()
+                        .filter(m -> has(layout, m.tray()))
+                        .toList()
+                        .equals(files.handling().moves());
+            default -> whole.trays().equals(layout.trays()) || isPart(layout, whole);
+        };
     }
 
     private static boolean has(Layout layout, String tray) {
         return layout.trays().stream().anyMatch(t -> t.code().equals(tray));
-    }
-
-    private boolean sameLayout(Layout layout, Seal seal) {
-        var drawn = drawn(seal);
-        return drawn.trays().equals(layout.trays()) || isPart(layout, drawn);
-    }
-
-    private Layout drawn(Seal seal) {
-        return Randomisation.of(files.trial()).draw(Generator.of(seal.seed()));
     }
 
     /** Whether it is what one unit of a place level got: a farm's part of a trial that several sow together. */
@@ -105,34 +145,5 @@ final class Drawn {
                             .toList()
                             .equals(layout.trays());
         });
-    }
-
-    /** Draws again, and says whether the same came of it. */
-    private Check again(String what, Seal seal, Callable<Boolean> same) {
-        if (!seal.generator().equals(Generator.NAME)) {
-            return Check.cannotBeTold(
-                    what, "It was drawn by " + Wording.quote(seal.generator()) + ", which this version doesn't have.");
-        }
-        return deadline.within(() -> drawnAgain(what, seal, same)).orElseGet(() -> deadline.tooLong(what));
-    }
-
-    private static Check drawnAgain(String what, Seal seal, Callable<Boolean> same) throws Exception {
-        var from = "from plan and seed " + seal.seed();
-        try {
-            if (same.call()) {
-                return Check.agrees(what, "Drawn again " + from + ": the same.");
-            }
-        } catch (DoesNotFitException e) {
-            return Check.differs(
-                    what,
-                    "The plan in the pack can't be laid out at all: "
-                            + Wording.visible(e.reasons().get(0)));
-        }
-        return seal.version().equals(Version.text())
-                ? Check.differs(what, "Drawn again " + from + ": something else.")
-                : Check.cannotBeTold(
-                        what,
-                        "Drawn again " + from + " by version " + Version.text() + ": something else. Version "
-                                + Wording.quote(seal.version()) + " drew it, and may have drawn in another way.");
     }
 }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.regex.Pattern;
 import org.fairtray.files.PhotoFolder;
 import org.fairtray.files.ReadingsFile;
 import org.fairtray.files.SealFile;
@@ -45,8 +44,6 @@ public record Packing(
 
     /** Never in a pack, whatever is asked for. */
     public static final String NEVER = "readings.journal, sheets to print, and the names of folders and computers.";
-
-    private static final Pattern DAY = Pattern.compile("^\\d{4}-\\d{2}-\\d{2}");
 
     public Packing {
         leftOut = List.copyOf(leftOut);
@@ -144,8 +141,7 @@ public record Packing(
                     files.put(PackNames.SEAL, found.get(PackNames.SEAL));
                     return;
                 }
-                var day = DAY.matcher(seal.time());
-                var date = day.find() ? day.group() : "";
+                var date = seal.day().orElse("");
                 if (!date.equals(seal.time())) {
                     leftOut.add(new LeftOut("seal.json, the time of day of the draw; its date stays", Keep.TIMES));
                 }

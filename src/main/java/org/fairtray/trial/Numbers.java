@@ -8,7 +8,8 @@ public final class Numbers {
 
     private Numbers() {}
 
-    static boolean isNumber(String text) {
+    /** Whether it is one. */
+    public static boolean isNumber(String text) {
         return DECIMAL.matcher(text).matches();
     }
 }

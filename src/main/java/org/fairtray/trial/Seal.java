@@ -2,6 +2,7 @@ package org.fairtray.trial;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * What ties a plan, its layout, what was drawn beside it and the seed together, so that anyone can see that none was
@@ -28,8 +29,16 @@ public record Seal(
         String time,
         String version) {
 
+    private static final Pattern DAY = Pattern.compile("^\\d{4}-\\d{2}-\\d{2}");
+
     public Seal {
         restrictions = List.copyOf(restrictions);
+    }
+
+    /** The day of the draw, ISO 8601; empty where the time doesn't begin with one. */
+    public Optional<String> day() {
+        var day = DAY.matcher(time);
+        return day.find() ? Optional.of(day.group()) : Optional.empty();
     }
 
     /** The same with another time. */

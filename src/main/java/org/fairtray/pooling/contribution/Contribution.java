@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.regex.Pattern;
 import org.fairtray.audit.Audit;
 import org.fairtray.files.TrialFiles;
 import org.fairtray.trial.Area;
@@ -43,8 +42,6 @@ public record Contribution(
 
     /** The condition that holds what was sown. */
     public static final String CROP = "crop";
-
-    private static final Pattern DAY = Pattern.compile("^\\d{4}-\\d{2}-\\d{2}");
 
     /**
      * A finding of the audit.
@@ -149,7 +146,7 @@ public record Contribution(
                 trial.title(),
                 files.planSha256(),
                 files.layoutSha256().orElseThrow(),
-                files.seal().map(Seal::time).filter(t -> DAY.matcher(t).find()).map(t -> t.substring(0, 10)),
+                files.seal().flatMap(Seal::day),
                 layout.trays().size(),
                 conditions,
                 trial.counting().tray(),
