@@ -60,22 +60,25 @@ final class Effects {
     /** Every pair of levels of factors with three or more. */
     List<Effect> pairs() {
         return structure.trial().factors().stream()
-                .filter(f -> sownLevels(f).size() > 2)
+                .filter(f -> structure.sownLevels(f).size() > 2)
                 .flatMap(f ->
-                        family(pairs(f), all -> Family.pairs(all, sownLevels(f).size(), alpha)).stream())
+                        family(
+                                pairs(f),
+                                all -> Family.pairs(all, structure.sownLevels(f).size(), alpha))
+                                .stream())
                 .toList();
     }
 
     private List<Pair> againstControl(Factor factor) {
         String control = structure.trial().controlLevel(factor);
-        return sownLevels(factor).stream()
+        return structure.sownLevels(factor).stream()
                 .filter(l -> !l.equals(control))
                 .map(l -> new Pair(factor, l, control))
                 .toList();
     }
 
     private List<Pair> pairs(Factor factor) {
-        var levels = sownLevels(factor);
+        var levels = structure.sownLevels(factor);
         var pairs = new ArrayList<Pair>();
         for (int i = 0; i < levels.size(); i++) {
             for (int j = i + 1; j < levels.size(); j++) {
@@ -83,13 +86,6 @@ final class Effects {
             }
         }
         return pairs;
-    }
-
-    private List<String> sownLevels(Factor factor) {
-        return structure.trial().levelsFromControl(factor).stream()
-                .filter(l -> structure.trays().stream()
-                        .anyMatch(t -> l.equals(t.treatment().level(factor.name()))))
-                .toList();
     }
 
     private List<Effect> family(List<Pair> pairs, Function<List<Measured>, Family> adjusting) {

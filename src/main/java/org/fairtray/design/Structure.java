@@ -13,6 +13,7 @@ import org.fairtray.statistics.strata.Decomposition;
 import org.fairtray.statistics.strata.ModelTerm;
 import org.fairtray.statistics.strata.Strata;
 import org.fairtray.trial.Batch;
+import org.fairtray.trial.Factor;
 import org.fairtray.trial.Place;
 import org.fairtray.trial.Tray;
 import org.fairtray.trial.Treatment;
@@ -206,6 +207,13 @@ public final class Structure {
         return trial.batches().stream()
                 .filter(b -> b.of().equals(factor) && strataNames.contains(b.name()))
                 .findFirst();
+    }
+
+    /** The levels of a factor that some tray got, the control first where it is one of them. */
+    public List<String> sownLevels(Factor factor) {
+        return trial.levelsFromControl(factor).stream()
+                .filter(l -> trays.stream().anyMatch(t -> l.equals(t.treatment().level(factor.name()))))
+                .toList();
     }
 
     /**

@@ -24,6 +24,11 @@ public final class Numbers {
         return new BigDecimal(number).round(STEADY);
     }
 
+    /** The rate that a change of its log-odds makes of a rate above 0 and below 1. */
+    public static double changed(double rate, double logOdds) {
+        return 1 / (1 + Math.exp(-Math.log(rate / (1 - rate)) - logOdds));
+    }
+
     /** Degrees of freedom in words: whole ones as they are, others with a decimal. */
     public static String degrees(double degreesOfFreedom) {
         return degreesOfFreedom == Math.rint(degreesOfFreedom)

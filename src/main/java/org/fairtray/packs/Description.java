@@ -45,12 +45,6 @@ record Description(String title, String version, Optional<String> farm, Optional
         return CODE.matcher(text).matches();
     }
 
-    /** What a description says that was read before. */
-    static Description of(byte[] bytes) {
-        var problems = new Problems(PackNames.DESCRIPTION);
-        return read(bytes, problems).orElseThrow(() -> new IllegalArgumentException("no datapackage.json of a pack"));
-    }
-
     /** Reads a stranger's; empty, with problems, where it can't be relied on. */
     static Optional<Description> read(byte[] bytes, Problems problems) {
         try {

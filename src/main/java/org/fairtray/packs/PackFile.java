@@ -90,7 +90,14 @@ public final class PackFile {
                     "that of plan.yaml, " + Wording.quote(trial.trial().title()));
         }
         problems.throwIfAny();
-        return new Pack(Sha256.of(files.get(PackNames.DESCRIPTION)), files);
+        return new Pack(
+                Sha256.of(files.get(PackNames.DESCRIPTION)),
+                files,
+                description.title(),
+                description.farm(),
+                description.licence(),
+                description.version(),
+                trial);
     }
 
     /** What datapackage.json says, held against the files. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
+import org.fairtray.findings.Numbers;
 import org.fairtray.findings.Pooled;
 import org.fairtray.statistics.Interval;
 import org.fairtray.statistics.logistic.LogisticFit;
@@ -93,7 +94,7 @@ final class PooledLevel {
                 prediction.map(Interval::high).orElse(null),
                 studies.size() > 1 ? METHOD : ONE_TRIAL,
                 base.isPresent() ? base.getAsDouble() : null,
-                base.isPresent() ? changed(base.getAsDouble(), mean.estimate()) : null,
+                base.isPresent() ? Numbers.changed(base.getAsDouble(), mean.estimate()) : null,
                 difference(base, mean.estimate()),
                 difference(base, mean.verdictLow()),
                 difference(base, mean.verdictHigh()),
@@ -118,12 +119,8 @@ final class PooledLevel {
         return LogisticFit.rate(sum);
     }
 
-    private static double changed(double rate, double logOdds) {
-        return LogisticFit.rate(Math.log(rate / (1 - rate)) + logOdds);
-    }
-
     private static Double difference(OptionalDouble base, double effect) {
-        return base.isPresent() ? changed(base.getAsDouble(), effect) - base.getAsDouble() : effect;
+        return base.isPresent() ? Numbers.changed(base.getAsDouble(), effect) - base.getAsDouble() : effect;
     }
 
     private List<Pooled.Study> trials() {

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
+import org.fairtray.findings.Numbers;
 import org.fairtray.findings.Pooled;
 import org.fairtray.report.charts.Axis;
 import org.fairtray.report.charts.Curves;
@@ -167,8 +168,7 @@ final class PooledFigures {
         if (value == null || !count) {
             return value;
         }
-        double base = Math.log(effect.againstRate() / (1 - effect.againstRate()));
-        return 1 / (1 + Math.exp(-base - value)) - effect.againstRate();
+        return Numbers.changed(effect.againstRate(), value) - effect.againstRate();
     }
 
     private Double onAxis(Double value) {

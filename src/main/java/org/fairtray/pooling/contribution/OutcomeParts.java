@@ -77,10 +77,7 @@ final class OutcomeParts {
     }
 
     private FactorPart factor(Factor factor, Fitted fitted) {
-        var sown = trial.levelsFromControl(factor).stream()
-                .filter(l -> fitted.structure.trays().stream()
-                        .anyMatch(t -> l.equals(t.treatment().level(factor.name()))))
-                .toList();
+        var sown = fitted.structure.sownLevels(factor);
         if (sown.size() < 2) {
             return without(factor, sown, "fewer than two of its levels were read");
         }
